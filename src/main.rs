@@ -1,0 +1,3 @@
+//! The `yardslip` program.
+
+fn main() {}

@@ -22,34 +22,48 @@ pub struct Fault {
     pub cause: String,
     /// What to do about it; lower case, no final period; may be empty.
     pub remedy: String,
+    /// The line at fault with a caret under the spot, where it helps; may be empty.
+    pub excerpt: String,
+}
+
+impl Place {
+    /// A key of the job where no file is at hand, such as `yard.narrowest`.
+    pub fn key(key: impl Into<String>) -> Self {
+        Place { key: key.into(), ..Place::default() }
+    }
 }
 
 impl Fault {
+    /// A fault at a place.
+    pub fn at(place: Place, cause: impl Into<String>, remedy: impl Into<String>) -> Self {
+        Fault { place, cause: cause.into(), remedy: remedy.into(), excerpt: String::new() }
+    }
+
     /// A fault that no single line of a file is to blame for.
     pub fn anywhere(cause: impl Into<String>, remedy: impl Into<String>) -> Self {
-        Fault { place: Place::default(), cause: cause.into(), remedy: remedy.into() }
+        Fault::at(Place::default(), cause, remedy)
     }
 }
 
 impl fmt::Display for Place {
+    /// `panels.csv, line 7, column size`, of which any part may be missing.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}", self.file)?;
-        if self.line > 0 {
-            write!(f, ", line {}", self.line)?;
-        }
-        if !self.key.is_empty() {
-            write!(f, ", `{}`", self.key)?;
-        }
-        Ok(())
+        let line = if self.line > 0 { format!("line {}", self.line) } else { String::new() };
+        let parts = [self.file.as_str(), &line, &self.key];
+        let parts: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+        f.write_str(&parts.join(", "))
     }
 }
 
 impl fmt::Display for Fault {
-    /// Up to three lines: the cause, `  --> place`, `  try: remedy`.
+    /// The cause, then `  --> place`, the line at fault and `  try: remedy`, each where there is one.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}", self.cause)?;
-        if !self.place.file.is_empty() {
+        if self.place != Place::default() {
             write!(f, "\n  --> {}", self.place)?;
+        }
+        for line in self.excerpt.lines() {
+            write!(f, "\n  | {line}")?;
         }
         if !self.remedy.is_empty() {
             write!(f, "\n  try: {}", self.remedy)?;

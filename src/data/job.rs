@@ -2,7 +2,7 @@
 //!
 //! What a [`Job`] promises: at least one panel and at least one sheet kind or strip on hand; every size,
 //! kerf and step is above zero where it must be and below [`Length::MAX`]; counts and money fit their sums;
-//! names are unique within their list; indices (`Panel::sheets`) are in range; grain and units are known words.
+//! sheet and panel names are unique; indices (`Panel::sheets`) are in range; grain and units are known words.
 //! Whether the panels can be *made* from the sheets is for `model` to find out.
 
 use super::Cents;

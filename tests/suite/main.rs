@@ -1,0 +1,1 @@
+//! One integration test binary; a module a concern.

@@ -220,7 +220,7 @@ pub struct Piece {
 }
 
 /// A panel line of the job and what becomes of it.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PanelLine {
     /// The line's name.
     pub name: String,

@@ -1,7 +1,9 @@
 //! The plan: numbered sheets, lettered strips, positioned panels, cuts in order, and every figure the papers print.
 
+mod alternative;
 mod types;
 
+pub use alternative::{Alternative, Figures, Outcome};
 pub use types::*;
 
 use crate::data::Job;
@@ -27,6 +29,7 @@ pub fn lay_out(job: &Job, solved: &Solved) -> Plan {
         areas: Areas::default(),
         load: Load::default(),
         notes: Vec::new(),
+        comparison: Vec::new(),
         assumptions: job.assumptions.clone(),
     }
 }

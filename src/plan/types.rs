@@ -4,6 +4,7 @@
 //! Positions on a sheet: `along` runs with the strips from the end that is squared first, `across` from the
 //! reference edge (the factory edge the yard measures from).
 
+use super::Alternative;
 use crate::data::{Assumption, Cents};
 use crate::length::{Area, Length, Unit};
 use crate::solve::{Direction, Level, Proof};
@@ -43,6 +44,8 @@ pub struct Plan {
     pub load: Load,
     /// What the maker must know, such as "measure first"; in the order of the work.
     pub notes: Vec<Note>,
+    /// Other ways to do the job, solved side by side, this plan's row first; empty where none was asked for.
+    pub comparison: Vec<Alternative>,
     /// Defaults that were used.
     pub assumptions: Vec<Assumption>,
 }
@@ -85,7 +88,7 @@ pub struct SheetGroup {
     pub direction: Direction,
     /// The pieces that are ripped; two after a breakdown crosscut, in the order along the strips.
     pub boards: Vec<Board>,
-    /// The yard's cuts on one such sheet, in order.
+    /// The yard's cuts on one such sheet, in order; the last strip of a board that is used up needs none.
     pub cuts: Vec<YardCut>,
     /// How much of the sheet's ripped side the widest board needs, edge trims included.
     pub needs: Length,
@@ -102,6 +105,9 @@ pub struct Board {
     pub start: Length,
     /// Its extent along the strips.
     pub length: Length,
+    /// True for the second board after a breakdown crosscut: its strips are squared at the factory end, which is the
+    /// far one, so that a piece `along` its strip lies at `start + length - along - piece.length` on the sheet.
+    pub from_far_end: bool,
     /// Its rips from the reference edge, in the order they are cut.
     pub rips: Vec<Rip>,
     /// Width that is left after the last rip's kerf, far edge trim included; zero if nothing is left.
@@ -157,7 +163,7 @@ pub struct YardGroup {
 }
 
 /// Where a strip comes from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Origin {
     /// Ripped by the yard from this sheet kind (index into `Job::sheets`), its face grain along the strip or not.
     Sheet {
@@ -194,7 +200,7 @@ pub struct Strip {
     pub squaring: Length,
     /// Its panels in cutting order, from the squared end.
     pub pieces: Vec<Piece>,
-    /// What is left after the last kerf; zero if nothing is.
+    /// What is left after the last kerf, without the far factory end where that is lost; zero if nothing is.
     pub fall_off: Length,
     /// Weight of one such strip in kilograms, where thickness and density are known.
     pub weight: Option<f64>,
@@ -260,7 +266,7 @@ pub struct StopCut {
     pub square_first: bool,
     /// Pieces cut from each of them now, as indices into [`Plan::panels`], in order.
     pub pieces: Vec<usize>,
-    /// What is left of each strip after these cuts.
+    /// What is left of each strip after these cuts, far factory end included; zero if nothing is.
     pub left: Length,
     /// True where the long remainder is held and the short piece falls free.
     pub hold_long_end: bool,

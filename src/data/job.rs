@@ -34,6 +34,9 @@ pub struct Job {
     pub car: Car,
     /// The saw at home.
     pub saw: Saw,
+    /// What follows the saw: finish, canvas, press, calendar, labels, packing.
+    #[serde(default)]
+    pub week: super::Week,
     /// Defaults that were used because the job file is silent, each with where it comes from.
     pub assumptions: Vec<Assumption>,
 }

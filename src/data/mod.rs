@@ -10,6 +10,7 @@ mod read;
 mod sizes;
 mod strip_list;
 mod template;
+pub mod week;
 
 pub use fault::{Fault, Place};
 pub use file::{File, Source};
@@ -19,3 +20,4 @@ pub use read::{listed, read};
 pub use sizes::{SizeTable, UsualSize, usual_sizes};
 pub use strip_list::{read_strips, write_strips};
 pub use template::template;
+pub use week::Week;

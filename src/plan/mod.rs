@@ -2,6 +2,7 @@
 
 mod alternative;
 mod types;
+pub mod week;
 
 pub use alternative::{Alternative, Figures, Outcome};
 pub use types::*;
@@ -30,6 +31,7 @@ pub fn lay_out(job: &Job, solved: &Solved) -> Plan {
         load: Load::default(),
         notes: Vec::new(),
         comparison: Vec::new(),
+        week: week::Week::default(),
         assumptions: job.assumptions.clone(),
     }
 }

@@ -46,6 +46,8 @@ pub struct Plan {
     pub notes: Vec<Note>,
     /// Other ways to do the job, solved side by side, this plan's row first; empty where none was asked for.
     pub comparison: Vec<Alternative>,
+    /// What follows the saw: canvas, quantities, calendar, press, labels, packing.
+    pub week: super::week::Week,
     /// Defaults that were used.
     pub assumptions: Vec<Assumption>,
 }

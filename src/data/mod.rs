@@ -4,11 +4,19 @@
 
 mod fault;
 mod file;
-mod job;
 mod money;
+mod job;
+mod reading;
+mod syntax;
+mod sheet;
+mod panel;
+mod strip;
+mod strip_list;
+mod yard;
+mod home;
+mod fit;
 mod read;
 mod sizes;
-mod strip_list;
 mod template;
 pub mod week;
 
@@ -16,7 +24,7 @@ pub use fault::{Fault, Place};
 pub use file::{File, Source};
 pub use job::*;
 pub use money::Cents;
-pub use read::{listed, read};
+pub use read::{listed, locate, read};
 pub use sizes::{SizeTable, UsualSize, usual_sizes};
 pub use strip_list::{read_strips, write_strips};
 pub use template::template;

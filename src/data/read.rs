@@ -1,16 +1,150 @@
 //! From the texts of the files to a [`Job`], or every fault in them at once.
 
-use super::{Fault, File, Job, Source};
+use super::reading::{Document, Fields, Notes, Section};
+use super::{Fault, File, Job, Sheet, Source, StripOnHand, fit, home, panel, sheet, strip, strip_list, syntax, yard};
+use crate::length::{Length, Unit};
+use std::path::Path;
+use toml::de::{DeTable, DeValue};
+
+const UNITS: [(&str, Unit); 5] =
+    [("in", Unit::In), ("mm", Unit::Mm), ("cm", Unit::Cm), ("inch", Unit::In), ("inches", Unit::In)];
 
 /// The path of the panel list that a job file names under `panels`, so that it can be read and handed to [`read`].
-pub fn listed(_job: &File) -> Option<String> {
-    None
+pub fn listed(job: &File) -> Option<String> {
+    let (table, _) = DeTable::parse_recoverable(job.text().ok()?);
+    match table.get_ref().get("panels")?.get_ref() {
+        DeValue::String(path) if !path.trim().is_empty() => Some(path.trim().to_owned()),
+        _ => None,
+    }
+}
+
+/// Where a key such as `yard.narrowest` stands in the job file, or its section where it is silent: for faults that are
+/// found long after reading.
+pub fn locate(job: &File, key: &str) -> super::Place {
+    let place = super::Place { file: job.name.clone(), line: 0, key: key.to_owned() };
+    let Ok(text) = job.text() else { return place };
+    let (table, _) = DeTable::parse_recoverable(text);
+    let mut at = None;
+    let mut inside = Some(table.get_ref());
+    for part in key.split('.') {
+        let Some(value) = inside.and_then(|table| table.get(part)) else { break };
+        at = Some(value.span().start);
+        inside = match value.get_ref() {
+            DeValue::Table(table) => Some(table),
+            _ => None,
+        };
+    }
+    at.map_or(place, |at| Document::new(&job.name, text).place(at, key))
 }
 
 /// Reads a job from its files.
 ///
 /// # Errors
 /// Every fault found in the files, in the order of their lines.
-pub fn read(_source: &Source) -> Result<Job, Vec<Fault>> {
-    Err(vec![Fault::anywhere("job files are not read yet", "")])
+pub fn read(source: &Source) -> Result<Job, Vec<Fault>> {
+    let notes = Notes::default();
+    let files = [Some(&source.job), source.list.as_ref(), source.rack.as_ref()];
+    let names: Vec<&str> = files.into_iter().flatten().map(|file| file.name.as_str()).collect();
+    let job = source.job.text().map_err(|fault| notes.fault(fault)).ok().and_then(|text| {
+        let document = Document::new(&source.job.name, text);
+        let table = syntax::parse(&document, &notes)?;
+        job(&mut Section::root(&notes, &document, table.get_ref()), source)
+    });
+    let assumptions = notes.close(&names)?;
+    job.map(|job| Job { assumptions, ..job }).ok_or_else(|| vec![Fault::anywhere("the job could not be read", "")])
+}
+
+/// The job, but for its assumptions; `None` where a fault was noted.
+fn job(root: &mut Section, source: &Source) -> Option<Job> {
+    let units = root.word("units", &UNITS).unwrap_or_default();
+    root.notes().set_units(units);
+    let title = root.text("title").unwrap_or_else(|| stem(&source.job.name));
+    let currency = root.text("currency").unwrap_or_else(|| "$".into());
+    let rule = root.notes().usual(Length::sixty_fourths(4), Length::mm(1));
+    let rule = root.length("rule").unwrap_or(rule);
+    let (sheets, names) = sheets(root);
+    let strips = strips(root, source, &names);
+    let panels = panels(root, source, &names);
+    let keepers = root.each("keep").iter_mut().filter_map(strip::read_keeper).collect();
+    let mut section = root.section("yard");
+    let yard = yard::read(&mut section);
+    fit::check_kerf(yard.kerf, section.place("kerf"), &sheets, root.notes());
+    let car = home::read_car(&mut root.section("car"));
+    let mut section = root.section("saw");
+    let saw = home::read_saw(&mut section);
+    fit::check_kerf(saw.kerf, section.place("kerf"), &sheets, root.notes());
+    root.end();
+    check_whole(root, &names, &sheets, &strips, &panels);
+    let panels = panels.into_iter().map(|(panel, _)| panel).collect();
+    let assumptions = Vec::new();
+    Some(Job { title, units, currency, rule, sheets, panels, strips, keepers, yard, car, saw, assumptions })
+}
+
+/// The sheets that could be read, and the names of all, readable or not.
+fn sheets(root: &mut Section) -> (Vec<Sheet>, Vec<String>) {
+    let mut sections = root.each("sheet");
+    let sheets: Vec<Option<Sheet>> = sections.iter_mut().map(sheet::read).collect();
+    sheet::check_names(&sections, &sheets);
+    let name = |(section, sheet): (&Section, &Option<Sheet>)| match sheet {
+        Some(sheet) => sheet.name.clone(),
+        None => section.peek("name").unwrap_or_default().to_owned(),
+    };
+    let names = sections.iter().zip(&sheets).map(name).collect();
+    (sheets.into_iter().flatten().collect(), names)
+}
+
+/// Strips of the job file, then those of the rack.
+fn strips(root: &mut Section, source: &Source, sheets: &[String]) -> Vec<StripOnHand> {
+    let mut strips: Vec<StripOnHand> =
+        root.each("strip").iter_mut().filter_map(|section| strip::read(section, sheets)).collect();
+    if let Some(rack) = &source.rack {
+        match rack.text() {
+            Ok(text) => strips.extend(strip_list::rows(&Document::new(&rack.name, text), root.notes(), sheets)),
+            Err(fault) => root.notes().fault(fault),
+        }
+    }
+    strips
+}
+
+/// Panels of the job file, then those of the list it names.
+fn panels(root: &mut Section, source: &Source, sheets: &[String]) -> Vec<panel::Placed> {
+    let mut panels: Vec<panel::Placed> =
+        root.each("panel").iter_mut().filter_map(|section| panel::read(section, sheets)).collect();
+    if let Some(path) = root.text("panels") {
+        let list = source.list.clone().unwrap_or_else(|| File::unreadable(path, "it was not looked for"));
+        match list.text() {
+            Ok(text) => panels.extend(panel::read_list(&Document::new(&list.name, text), root.notes(), sheets)),
+            Err(fault) if list.content.is_err() => root.fault("panels", fault.cause, fault.remedy),
+            Err(fault) => root.notes().fault(fault),
+        }
+    }
+    panel::settle(&mut panels, root.notes());
+    panels
+}
+
+/// What only the whole job can tell.
+fn check_whole(root: &Section, names: &[String], sheets: &[Sheet], strips: &[StripOnHand], panels: &[panel::Placed]) {
+    if names.is_empty() && strips.is_empty() && !root.has("strip") {
+        root.fault("", "there is no sheet to cut", "add a section `[[sheet]]` with length, width and price");
+    }
+    if !root.has("panel") && !root.has("panels") {
+        root.fault(
+            "",
+            "there is no panel to make",
+            "add a section `[[panel]]` with size and count, or name a list under `panels`",
+        );
+    }
+    // Panels that name a sheet by its place in the list are only told apart when every sheet could be read.
+    if names.len() == sheets.len() && !(sheets.is_empty() && strips.is_empty()) {
+        fit::check_fit(panels, &fit::boards(sheets, strips), root.notes());
+    }
+    let wanted = panels.iter().any(|(panel, _)| panel.count > 0);
+    if root.notes().clean() && !wanted {
+        root.fault("", "no panel is asked for", "write a `count` above zero for one panel at least");
+    }
+}
+
+/// A file's name without folder and ending, as a title.
+fn stem(name: &str) -> String {
+    Path::new(name).file_stem().map_or_else(|| "Panels".into(), |stem| stem.to_string_lossy().into_owned())
 }

@@ -1,0 +1,51 @@
+//! `[car]` and `[saw]`: what carries the strips home, and what crosscuts them there.
+
+use super::reading::{Fields, Section};
+use super::{Car, Saw, SawKind};
+use crate::length::Length;
+
+const KINDS: [(&str, SawKind); 3] =
+    [("radial arm", SawKind::RadialArm), ("mitre", SawKind::Mitre), ("table", SawKind::Table)];
+
+/// The car; no limits where the job is silent.
+pub(crate) fn read_car(section: &mut Section) -> Car {
+    let longest = section.length("longest");
+    let longest = section.or("longest", longest.map(Some), None, "no limit", "nothing is said about the car");
+    let widest = section.length("widest");
+    let widest = section.or("widest", widest.map(Some), None, "no limit", "nothing is said about the car");
+    let heaviest = section.weight("heaviest");
+    section.end();
+    Car { longest, widest, heaviest }
+}
+
+/// The saw, with the usual values where the job is silent.
+pub(crate) fn read_saw(section: &mut Section) -> Saw {
+    let eighth = section.notes().usual(Length::sixty_fourths(8), Length::from_raw(1024));
+    let quarter = section.notes().usual(Length::sixty_fourths(16), Length::mm(6));
+    let six = section.notes().usual(Length::inches(6), Length::mm(150));
+    let crosses = section.length("crosses");
+    let saw = Saw {
+        kind: section.word_or("kind", &KINDS, "radial arm", "nothing is said about the saw"),
+        kerf: section.allowance_or("kerf", eighth, "common practice: a full-kerf 10 in. blade takes 1/8 in."),
+        crosses: section.or(
+            "crosses",
+            crosses.map(Some),
+            None,
+            "no limit",
+            "nothing is said; radial arm saws cross about 13 to 16 in. (common practice): read the saw's manual",
+        ),
+        squaring: section.allowance_or(
+            "squaring",
+            quarter,
+            "common practice: 1/4 to 1/2 in. squares the first end of a strip",
+        ),
+        shortest: section.allowance_or(
+            "shortest",
+            six,
+            "common practice: hands stay 6 in. from the blade; the saw's manual decides",
+        ),
+        trims: section.flag("trims").unwrap_or_default(),
+    };
+    section.end();
+    saw
+}

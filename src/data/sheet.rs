@@ -1,0 +1,85 @@
+//! `[[sheet]]`: the kinds of sheet that can be bought.
+
+use super::Sheet;
+use super::reading::{Fields, Section, Wrong, nearest};
+use crate::length::Length;
+use std::collections::BTreeSet;
+
+/// Thickest sheet that is read: anything thicker is a slip of the units.
+const THICKEST: Length = Length::inches(4);
+
+/// What a sheet may lack of its nominal size.
+const TOLERANCE: &str = "an association's page on NIST Voluntary Product Standard PS 1-19: +0, -1/16 in.";
+
+/// A sheet kind; `None` where a fault was noted.
+pub(crate) fn read(section: &mut Section) -> Option<Sheet> {
+    let name = section.text("name");
+    let (length, width) = (section.length("length"), section.length("width"));
+    let thickness = section.length("thickness");
+    let price = section.money("price");
+    let stock = section.some("stock");
+    let density = section.number("density", 50.0, 5000.0);
+    let edge_trim = section.allowance("edge_trim").unwrap_or_default();
+    let usual = section.notes().usual(Length::sixty_fourths(4), Length::from_raw(512));
+    let tolerance = section.allowance_or("tolerance", usual, TOLERANCE);
+    section.must("length", "length = 96");
+    section.must("width", "width = 48");
+    section.must("price", "price = 38.50");
+    section.end();
+    let (length, width) = (length?, width?);
+    let name = name.unwrap_or_else(|| sized_name(section, length, width));
+    let sheet = Sheet { name, length, width, thickness, price: price?, stock, density, edge_trim, tolerance };
+    check(section, &sheet);
+    Some(sheet)
+}
+
+/// The index of the sheet that goes by this name.
+pub(crate) fn named(text: &str, names: &[String]) -> Result<usize, Wrong> {
+    let found = names.iter().position(|name| name.to_lowercase() == text.trim().to_lowercase());
+    found.ok_or_else(|| {
+        let remedy = match nearest(text, names.iter().map(String::as_str)) {
+            Some(near) => format!("did you mean `{near}`?"),
+            None => format!("name one of the job's sheets: `{}`", names.join("`, `")),
+        };
+        Wrong::new(format!("no sheet is named `{text}`"), remedy)
+    })
+}
+
+/// Refuses two sheets of one name; `sections` are theirs.
+pub(crate) fn check_names(sections: &[Section], sheets: &[Option<Sheet>]) {
+    let mut taken = BTreeSet::new();
+    for (section, sheet) in sections.iter().zip(sheets) {
+        let Some(sheet) = sheet else { continue };
+        if !taken.insert(sheet.name.to_lowercase()) {
+            section.fault(
+                "name",
+                format!("two sheets are named `{}`", sheet.name),
+                "give each kind of sheet a name of its own",
+            );
+        }
+    }
+}
+
+/// The name of a sheet that has none of its own.
+fn sized_name(section: &Section, length: Length, width: Length) -> String {
+    format!("{} x {} sheet", width.show(section.units()), length.show(section.units()))
+}
+
+fn check(section: &Section, sheet: &Sheet) {
+    let units = section.units();
+    let smaller = sheet.length.min(sheet.width);
+    let said = smaller.say(units);
+    if sheet.edge_trim * 2 >= smaller {
+        let cause =
+            format!("trimming {} off every edge leaves nothing of a sheet {said} wide", sheet.edge_trim.say(units));
+        section.fault("edge_trim", cause, "write what one edge loses, such as `1/8 in`");
+    }
+    if sheet.tolerance * 2 >= smaller {
+        let cause = format!("a sheet {said} wide cannot measure {} less", sheet.tolerance.say(units));
+        section.fault("tolerance", cause, "write how much smaller than stated a sheet may measure, such as `1/16 in`");
+    }
+    if sheet.thickness.is_some_and(|thickness| thickness > THICKEST) {
+        let cause = format!("a sheet {} thick is a beam", sheet.thickness.unwrap_or_default().say(units));
+        section.fault("thickness", cause, "write the thickness with its unit, such as `5.2 mm`");
+    }
+}

@@ -76,7 +76,7 @@ fn panel(fields: &mut impl Fields, sheets: &[String]) -> Option<Placed> {
         fields.fault("count", "no panel of this size is wanted", "write how many, or leave the line out");
     }
     let name = name.unwrap_or(sized);
-    Some((Panel { name, width, height, count: count?, scant, grain, extra, worth, sheets }, place))
+    Some((Panel { name, width, height, count: count.unwrap_or(1), scant, grain, extra, worth, sheets }, place))
 }
 
 /// The size from `size`, or from `width` and `height`, with its name and place.

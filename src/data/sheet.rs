@@ -26,9 +26,20 @@ pub(crate) fn read(section: &mut Section) -> Option<Sheet> {
     section.must("width", "width = 48");
     section.must("price", "price = 38.50");
     section.end();
+    // A fault in the price alone must not hide what can be told of the panels.
     let (length, width) = (length?, width?);
     let name = name.unwrap_or_else(|| sized_name(section, length, width));
-    let sheet = Sheet { name, length, width, thickness, price: price?, stock, density, edge_trim, tolerance };
+    let sheet = Sheet {
+        name,
+        length,
+        width,
+        thickness,
+        price: price.unwrap_or_default(),
+        stock,
+        density,
+        edge_trim,
+        tolerance,
+    };
     check(section, &sheet);
     Some(sheet)
 }

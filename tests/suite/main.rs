@@ -1,1 +1,3 @@
 //! One integration test binary; a module a concern.
+
+mod job_files;

@@ -100,6 +100,6 @@ pub(crate) trait Fields {
 
     /// One of a few known words.
     fn word<T: Copy>(&mut self, key: &'static str, choices: &[(&str, T)]) -> Option<T> {
-        self.read(key, |text| values::word(text, choices))
+        self.read(key, |text| values::word(key, text, choices))
     }
 }

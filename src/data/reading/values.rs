@@ -37,7 +37,7 @@ fn any_length(text: &str, units: Unit) -> Result<Length, Wrong> {
 pub(crate) fn length(text: &str, units: Unit) -> Result<Length, Wrong> {
     let length = allowance(text, units)?;
     if length.is_zero() {
-        Err(Wrong::new(format!("`{text}` is no length"), "write a length above zero"))
+        Err(Wrong::new(format!("`{}` is no length", text.trim()), "write a length above zero"))
     } else {
         Ok(length)
     }
@@ -47,7 +47,11 @@ pub(crate) fn length(text: &str, units: Unit) -> Result<Length, Wrong> {
 pub(crate) fn allowance(text: &str, units: Unit) -> Result<Length, Wrong> {
     let length = any_length(text, units)?;
     let below = length < Length::ZERO;
-    if below { Err(Wrong::new(format!("`{text}` is below zero"), "write it without a minus sign")) } else { Ok(length) }
+    if below {
+        Err(Wrong::new(format!("`{}` is below zero", text.trim()), "write it without a minus sign"))
+    } else {
+        Ok(length)
+    }
 }
 
 /// Width and height from `12 x 16` and its like, with the name that the size goes by.
@@ -147,7 +151,7 @@ pub(crate) fn text(text: &str) -> Result<String, Wrong> {
 }
 
 /// One of a few known words.
-pub(crate) fn word<T: Copy>(text: &str, choices: &[(&str, T)]) -> Result<T, Wrong> {
+pub(crate) fn word<T: Copy>(key: &str, text: &str, choices: &[(&str, T)]) -> Result<T, Wrong> {
     let plain = text.trim().to_lowercase();
     if let Some((_, meaning)) = choices.iter().find(|(word, _)| *word == plain) {
         return Ok(*meaning);
@@ -158,5 +162,5 @@ pub(crate) fn word<T: Copy>(text: &str, choices: &[(&str, T)]) -> Result<T, Wron
         Some(near) => format!("did you mean `{near}`? known are `{all}`"),
         None => format!("write one of `{all}`"),
     };
-    Err(Wrong::new(format!("`{text}` is not a known word here"), remedy))
+    Err(Wrong::new(format!("`{text}` is not known for `{key}`"), remedy))
 }

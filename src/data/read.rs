@@ -76,8 +76,8 @@ fn job(root: &mut Section, source: &Source) -> Option<Job> {
     root.end();
     check_whole(root, &names, &sheets, &strips, &panels);
     let panels = panels.into_iter().map(|(panel, _)| panel).collect();
-    let assumptions = Vec::new();
-    Some(Job { title, units, currency, rule, sheets, panels, strips, keepers, yard, car, saw, assumptions })
+    let (week, assumptions) = (super::Week::default(), Vec::new());
+    Some(Job { title, units, currency, rule, sheets, panels, strips, keepers, yard, car, saw, week, assumptions })
 }
 
 /// The sheets that could be read, and the names of all, readable or not.

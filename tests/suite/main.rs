@@ -1,3 +1,5 @@
 //! One integration test binary; a module a concern.
 
+mod papers_in;
+
 mod job_files;

@@ -1,0 +1,28 @@
+//! How tests hand files in: a job file named `harbour.toml`, a list named `panels.csv`.
+
+use yardslip::data::{Fault, File, Job, Source, read};
+
+/// The files of a job.
+pub(crate) fn source(job: &str, list: Option<&str>) -> Source {
+    Source { job: File::of("harbour.toml", job), list: list.map(|text| File::of("panels.csv", text)), rack: None }
+}
+
+/// The job that a job file describes.
+pub(crate) fn job(text: &str) -> Job {
+    read(&source(text, None)).unwrap_or_else(|faults| panic!("{}", told(&faults)))
+}
+
+/// The job that a job file and its panel list describe.
+pub(crate) fn job_with_list(text: &str, list: &str) -> Job {
+    read(&source(text, Some(list))).unwrap_or_else(|faults| panic!("{}", told(&faults)))
+}
+
+/// Faults as they are printed, a blank line between two.
+pub(crate) fn told(faults: &[Fault]) -> String {
+    faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n\n")
+}
+
+/// The faults of a job file, as they are printed.
+pub(crate) fn faults(text: &str) -> String {
+    told(&read(&source(text, None)).expect_err("the job file has faults"))
+}

@@ -9,32 +9,32 @@ use crate::length::Length;
 
 /// One side of a panel at its smallest permitted size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Side {
+pub(super) struct Side {
     /// The smallest it may come out.
-    pub least: Length,
+    pub(super) least: Length,
     /// Its nominal size, the largest it may come out.
-    pub most: Length,
+    pub(super) most: Length,
     /// The strip width to ask for where this side lies across a strip without trimming; `None` where the yard cuts no
     /// such width or grain never lets this side lie across.
-    pub asked: Option<Length>,
+    pub(super) asked: Option<Length>,
 }
 
 /// Both sides of a panel.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct PanelSides {
+pub(super) struct PanelSides {
     /// The level side.
-    pub width: Side,
+    pub(super) width: Side,
     /// The upright side.
-    pub height: Side,
+    pub(super) height: Side,
 }
 
 /// The sides of each panel line of a job, in their order.
-pub fn of(job: &Job) -> Vec<PanelSides> {
+pub(super) fn of(job: &Job) -> Vec<PanelSides> {
     job.panels.iter().map(|panel| sides(job, panel)).collect()
 }
 
 /// True where a panel of this grain may lie on a strip whose face grain runs along it or not, turned or not.
-pub const fn grain_permits(grain: Grain, grain_along: bool, turned: bool) -> bool {
+pub(super) const fn grain_permits(grain: Grain, grain_along: bool, turned: bool) -> bool {
     match grain {
         Grain::Any => true,
         Grain::Upright => grain_along != turned,
@@ -43,7 +43,7 @@ pub const fn grain_permits(grain: Grain, grain_along: bool, turned: bool) -> boo
 }
 
 /// True where the yard may rip strips whose grain runs along them (or across them).
-pub const fn yard_rips(rips: Rips, grain_along: bool) -> bool {
+pub(super) const fn yard_rips(rips: Rips, grain_along: bool) -> bool {
     match rips {
         Rips::Either => true,
         Rips::Along => grain_along,
@@ -67,7 +67,7 @@ fn side(job: &Job, panel: &Panel, most: Length, turned: bool) -> Side {
 }
 
 /// The smallest strip width the yard is willing to cut from `least` to `most`.
-pub fn permitted(widths: &RipWidths, least: Length, most: Length) -> Option<Length> {
+pub(super) fn permitted(widths: &RipWidths, least: Length, most: Length) -> Option<Length> {
     let width = match widths {
         RipWidths::Any => Some(least),
         RipWidths::Only(list) => list.iter().copied().filter(|width| *width >= least).min(),

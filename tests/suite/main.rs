@@ -3,3 +3,6 @@
 mod papers_in;
 
 mod job_files;
+
+mod laying_out;
+mod solved_by_hand;

@@ -19,9 +19,11 @@ mod weigh;
 mod lines;
 mod load;
 mod notes;
+mod check;
 pub mod week;
 
 pub use alternative::{Alternative, Figures, Outcome};
+pub use check::{Rule, Violation, check};
 pub use types::*;
 
 use crate::data::Job;

@@ -1,5 +1,9 @@
 //! One integration test binary; a module a concern.
 
+mod by_hand;
+mod checker;
+mod jobs;
+
 mod papers_in;
 
 mod job_files;

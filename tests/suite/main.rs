@@ -10,3 +10,7 @@ mod job_files;
 
 mod laying_out;
 mod solved_by_hand;
+mod program;
+
+mod layers;
+mod refusals;

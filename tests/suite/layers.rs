@@ -87,3 +87,17 @@ fn a_wrong_import_would_be_noticed() {
     assert_eq!(named_stages("use crate::{length::Length, solve::{Proof, Level}};"), ["length", "solve"]);
     assert!(named_stages(&code_alone("// use crate::plan::Plan;")).is_empty());
 }
+#[test]
+fn the_checker_shares_no_code_with_what_it_checks() {
+    let folder = root().join("plan").join("check");
+    let checks = files(&folder);
+    assert!(!checks.is_empty());
+    let shared = |code: &str| {
+        code.contains("crate::model")
+            || code.contains("solve::solve")
+            || code.contains("lay_out")
+            || code.contains("plan::grow")
+    };
+    let wrong: Vec<&String> = checks.iter().filter(|(_, code)| shared(code)).map(|(path, _)| path).collect();
+    assert_eq!(wrong, Vec::<&String>::new());
+}

@@ -1,14 +1,14 @@
 //! One integration test binary; a module a concern.
 
+mod beginnings;
 mod by_hand;
 mod checker;
-mod jobs;
-
-mod papers_in;
-
+mod job_faults;
 mod job_files;
-
+mod jobs;
 mod laying_out;
+mod panel_lists;
+mod papers_in;
 mod solved_by_hand;
 mod program;
 

@@ -153,6 +153,10 @@ impl Fields for Section<'_> {
         self.table.is_some_and(|table| table.contains_key(key))
     }
 
+    fn remedy(&self, key: &str, example: &str) -> String {
+        format!("write it, such as `{key} = {example}`")
+    }
+
     fn given(&mut self, key: &'static str) -> Option<String> {
         let text = plain(self.value(key)?.get_ref());
         if text.is_none() {

@@ -37,7 +37,7 @@ fn any_length(text: &str, units: Unit) -> Result<Length, Wrong> {
 pub(crate) fn length(text: &str, units: Unit) -> Result<Length, Wrong> {
     let length = allowance(text, units)?;
     if length.is_zero() {
-        Err(Wrong::new(format!("`{}` is no length", text.trim()), "write a length above zero"))
+        Err(Wrong::new(format!("`{}` is not above zero", text.trim()), "write a length above zero"))
     } else {
         Ok(length)
     }

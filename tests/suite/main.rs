@@ -14,3 +14,4 @@ mod program;
 
 mod layers;
 mod refusals;
+mod paper_frames;

@@ -15,3 +15,4 @@ mod program;
 mod layers;
 mod refusals;
 mod paper_frames;
+mod optima;

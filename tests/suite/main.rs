@@ -2,6 +2,7 @@
 
 mod beginnings;
 mod by_hand;
+mod damaged_plans;
 mod checker;
 mod job_faults;
 mod job_files;

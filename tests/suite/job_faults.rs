@@ -87,6 +87,8 @@ fn numbers_that_are_not_numbers_are_refused() {
     assert_eq!(with("worth = -2"), "`-2` is below zero");
     assert_eq!(with("worth = 1.005"), "`1.005` has fractions of a cent");
     assert_eq!(with("worth = \"a lot\""), "`a lot` is not an amount of money");
+    assert_eq!(with("worth = \"9 cents\""), "`9 cents` is not an amount of money");
+    assert_eq!(with("worth = \"1,250\""), "`1,250` is not an amount of money");
     assert_eq!(with("worth = 99999999999999999999"), "`99999999999999999999` is more than a million");
 }
 

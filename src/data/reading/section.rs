@@ -64,17 +64,11 @@ impl<'a> Section<'a> {
 
     /// True or false.
     pub(crate) fn flag(&mut self, key: &'static str) -> Option<bool> {
-        match self.value(key)?.get_ref() {
-            DeValue::Boolean(flag) => Some(*flag),
-            _ => {
-                self.fault(
-                    key,
-                    format!("`{key}` is neither true nor false"),
-                    "write `true` or `false`, without quotes",
-                );
-                None
-            }
+        let flag = self.value(key)?.get_ref().as_bool();
+        if flag.is_none() {
+            self.fault(key, format!("`{key}` is neither true nor false"), "write `true` or `false`, without quotes");
         }
+        flag
     }
 
     /// What was read, or the usual value, which is then noted as an assumption.

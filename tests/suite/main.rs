@@ -14,6 +14,9 @@ mod lengths;
 mod panel_lists;
 mod papers_in;
 mod program;
+
+mod commands;
+mod layers;
 mod refusals;
 mod paper_frames;
 mod optima;

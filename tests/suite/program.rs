@@ -25,7 +25,12 @@ pub(crate) fn folder(files: &[(&str, &str)]) -> TempDir {
 /// The program with its arguments, ready to be run in a folder.
 pub(crate) fn command(folder: &Path, arguments: &[&str]) -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_yardslip"));
-    command.args(arguments).current_dir(folder).env_remove("NO_COLOR").env_remove("CLICOLOR_FORCE");
+    command
+        .args(arguments)
+        .current_dir(folder)
+        .env("COLUMNS", "100")
+        .env_remove("NO_COLOR")
+        .env_remove("CLICOLOR_FORCE");
     command
 }
 

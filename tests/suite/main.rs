@@ -3,21 +3,19 @@
 mod any_text;
 mod beginnings;
 mod by_hand;
-mod damaged_plans;
 mod checker;
+mod commands;
+mod damaged_plans;
 mod job_faults;
 mod job_files;
 mod jobs;
 mod layers;
 mod laying_out;
 mod lengths;
+mod optima;
 mod panel_lists;
+mod paper_frames;
 mod papers_in;
 mod program;
-
-mod commands;
-mod layers;
 mod refusals;
-mod paper_frames;
-mod optima;
 mod solved_by_hand;

@@ -76,5 +76,5 @@ pub fn lay_out(job: &Job, solved: &Solved) -> Plan {
         strips,
         offcuts,
     };
-    Plan { levels: aims::levels(&solved.levels, &plan), notes: notes::notes(job, &plan), ..plan }
+    Plan { levels: aims::levels(job, &solved.levels, &plan), notes: notes::notes(job, &plan), ..plan }
 }

@@ -9,6 +9,13 @@ mod damaged_plans;
 mod job_faults;
 mod job_files;
 mod jobs;
+mod growing;
+mod laying_out;
+mod panel_lists;
+mod papers_in;
+mod solved_by_hand;
+mod program;
+
 mod layers;
 mod laying_out;
 mod lengths;

@@ -37,7 +37,7 @@ fn whole(boards: Vec<BoardUse>) -> Solved {
 fn laid_out(job: &Job, solved: &Solved) -> Plan {
     let plan = lay_out(job, solved);
     if let Err(violations) = check(job, &plan) {
-        panic!("{}", violations.iter().map(|found| format!("{found}\n")).collect::<String>());
+        panic!("{}", violations.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n"));
     }
     plan
 }

@@ -6,16 +6,10 @@ mod by_hand;
 mod checker;
 mod commands;
 mod damaged_plans;
+mod growing;
 mod job_faults;
 mod job_files;
 mod jobs;
-mod growing;
-mod laying_out;
-mod panel_lists;
-mod papers_in;
-mod solved_by_hand;
-mod program;
-
 mod layers;
 mod laying_out;
 mod lengths;

@@ -22,7 +22,7 @@ impl Family {
     /// Gives all its sides one size.
     pub(super) fn set(&self, sizes: &mut Sizes, size: Length) {
         for side in &self.sides {
-            let sides = if side % 2 == 0 { &mut sizes.widths } else { &mut sizes.heights };
+            let sides = if side.is_multiple_of(2) { &mut sizes.widths } else { &mut sizes.heights };
             sides[side / 2] = size;
         }
     }
@@ -78,7 +78,8 @@ fn twins(job: &Job) -> Vec<(usize, usize)> {
 /// cuts only certain widths. A side across a strip on hand grows no wider than that.
 fn bounds(job: &Job, solved: &Solved) -> Vec<(Length, Length)> {
     let both = sizes::of(job).into_iter().flat_map(|panel| [panel.width, panel.height]);
-    let nominal = |side: usize| if side % 2 == 0 { job.panels[side / 2].width } else { job.panels[side / 2].height };
+    let nominal =
+        |side: usize| if side.is_multiple_of(2) { job.panels[side / 2].width } else { job.panels[side / 2].height };
     let mut bounds: Vec<(Length, Length)> = both.map(|side| (side.least, side.most)).collect();
     for strip in ripped(solved) {
         for side in lying_across(&strip.pieces) {

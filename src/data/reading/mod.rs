@@ -8,7 +8,6 @@
 
 mod document;
 mod fields;
-mod header;
 mod notes;
 mod row;
 mod section;
@@ -21,4 +20,4 @@ pub(crate) use notes::{Notes, nearest};
 pub(crate) use row::Row;
 pub(crate) use section::Section;
 pub(crate) use table::Table;
-pub(crate) use values::{MOST, Wrong, length};
+pub(crate) use values::{MOST, Wrong, length, money};

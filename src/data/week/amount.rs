@@ -46,7 +46,7 @@ impl Amount {
         let count: f64 = number.parse().ok()?;
         #[allow(clippy::cast_precision_loss, clippy::cast_possible_truncation)] // a package of paint, checked below
         let amount = (count * size as f64).round();
-        let sane = amount >= 1.0 && amount < 1e15;
+        let sane = (1.0..1e15).contains(&amount);
         #[allow(clippy::cast_possible_truncation)] // far below 2^63
         sane.then_some((Amount(amount as i64), measure))
     }

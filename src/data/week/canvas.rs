@@ -1,7 +1,8 @@
 //! `[canvas]`: the roll, how it is sold, and how much larger than its panel a piece is cut.
 
-use crate::data::Cents;
-use crate::length::Length;
+use crate::data::reading::{Fields, Section};
+use crate::data::{Cents, Panel};
+use crate::length::{Length, Unit};
 use serde::{Deserialize, Serialize};
 
 /// Canvas cut from a roll.
@@ -51,4 +52,97 @@ pub struct Sold {
     pub smallest: Length,
     /// Longest length in one piece, if there is a limit: the roll's own length.
     pub longest: Option<Length>,
+}
+
+const WEAVES: [(&str, Weave); 3] = [("along", Weave::Along), ("across", Weave::Across), ("either", Weave::Either)];
+
+/// A yard: 36 in.
+const YARD: Length = Length::inches(36);
+/// A metre.
+const METRE: Length = Length::mm(1000);
+
+#[derive(Clone, Copy)]
+enum Per {
+    Yard,
+    Metre,
+    Roll,
+}
+
+const PER: [(&str, Per); 4] = [("yard", Per::Yard), ("metre", Per::Metre), ("meter", Per::Metre), ("roll", Per::Roll)];
+
+/// `[canvas]`; `None` where a fault was noted.
+pub(super) fn read(section: &mut Section, panels: &[Panel]) -> Option<Canvas> {
+    let half = section.notes().usual(Length::sixty_fourths(32), Length::mm(12));
+    let three_quarters = section.notes().usual(Length::sixty_fourths(48), Length::mm(19));
+    let name = section.text("name").unwrap_or_else(|| "canvas".into());
+    let roll = section.length("roll");
+    let selvedge =
+        section.allowance_or("selvedge", half, "common practice: 1/2 to 1 in. along each edge of a roll is not used");
+    let overlap = section.allowance_or(
+        "overlap",
+        three_quarters,
+        "common practice: a piece is cut 1 1/2 in. larger than its panel each way",
+    );
+    let weave = section.word_or("weave", &WEAVES, "either", "nothing is said; linen stretches differently each way");
+    let weight = section.number("weight", 20.0, 5000.0);
+    let weight = section.or(
+        "weight",
+        weight,
+        400.0,
+        "400 g/m2",
+        "general pages: primed cotton and linen weigh about 280 to 580 g/m2",
+    );
+    let sizes = sizes(section, panels);
+    let sold = sold(section);
+    section.must("roll", "roll = 82");
+    section.must("price", "price = 32.00");
+    section.end();
+    let canvas = Canvas { name, roll: roll?, selvedge, overlap, weave, sold: sold?, weight, panels: sizes };
+    check(section, &canvas);
+    Some(canvas)
+}
+
+/// How it is sold: by the yard or metre, or as whole rolls of `roll_length`.
+fn sold(section: &mut Section) -> Option<Sold> {
+    let usual = if section.units() == Unit::In { "yard" } else { "metre" };
+    let per = section.word_or("per", &PER, usual, "common practice: sold by the running yard or metre");
+    let longest = section.length("roll_length");
+    let step = section.length("step");
+    let smallest = section.length("smallest");
+    let price = section.money("price");
+    let per = match per {
+        Per::Yard => YARD,
+        Per::Metre => METRE,
+        Per::Roll => longest.or_else(|| {
+            section.must("roll_length", "roll_length = \"6 yd\"");
+            None
+        })?,
+    };
+    let step = section.or("step", step, per, per.say(section.units()), "common practice: whole yards, metres or rolls");
+    Some(Sold { price: price?, per, step, smallest: smallest.unwrap_or(step), longest })
+}
+
+/// Lines that get canvas, by their names.
+fn sizes(section: &mut Section, panels: &[Panel]) -> Vec<usize> {
+    let named = |text: &str| {
+        let found = panels.iter().position(|panel| panel.name.eq_ignore_ascii_case(text.trim()));
+        found.ok_or_else(|| {
+            crate::data::reading::Wrong::new(
+                format!("no panel is named `{text}`"),
+                "write the panels' names or sizes as the job has them",
+            )
+        })
+    };
+    section.read_each("sizes", named).unwrap_or_default()
+}
+
+fn check(section: &Section, canvas: &Canvas) {
+    let units = section.units();
+    if canvas.selvedge * 2 >= canvas.roll {
+        let cause = format!("selvedges of {} leave nothing of the roll", canvas.selvedge.say(units));
+        section.fault("selvedge", cause, "write what is not used along one edge, such as `1/2 in`");
+    }
+    if canvas.sold.longest.is_some_and(|longest| longest < canvas.sold.smallest) {
+        section.fault("smallest", "the smallest length sold is longer than the roll", "write a shorter one");
+    }
 }

@@ -1,6 +1,8 @@
 //! `[finish]` and `[glue]`: what is filled, sealed and glued, how far it goes and how it is sold.
 
-use super::{Coverage, Package};
+use super::read::{coverage, packages, waste, within};
+use super::{Coverage, Measure, Package};
+use crate::data::reading::{Fields, Section, Wrong};
 use crate::length::Length;
 use serde::{Deserialize, Serialize};
 
@@ -40,4 +42,66 @@ pub struct Glue {
     pub packages: Vec<Package>,
     /// Allowance for waste in percent.
     pub waste: u32,
+}
+
+const SIDES: [(&str, bool); 2] = [("both", true), ("one", false)];
+
+/// `[finish]`, with the usual values where the job is silent.
+pub(super) fn read_finish(section: &mut Section) -> Finish {
+    let flaws = section.count("flaws").filter(|percent| within(section, "flaws", *percent, 0, 100));
+    let deep = section.notes().usual(Length::sixty_fourths(2), Length::from_raw(256));
+    let finish = Finish {
+        flaws: section.or("flaws", flaws, 5, "5 % of a face", "a guess to start from; no published figure"),
+        fill_depth: section.allowance_or("fill_depth", deep, "a guess to start from; no published figure"),
+        filler: packages(section, "filler", Measure::Volume),
+        grits: grits(section),
+        both_faces: section.word_or("faces", &SIDES, "both", "common practice: sealed on one side only, a panel cups"),
+        edges: edges(section),
+        coats: coats(section),
+        coverage: coverage(
+            section,
+            500,
+            "a maker's spread-rate table: 500 sq ft a gallon a coat; general guides say 300 to 600",
+        ),
+        sealer: packages(section, "sealer", Measure::Volume),
+        waste: waste(section),
+    };
+    section.end();
+    finish
+}
+
+fn grits(section: &mut Section) -> Vec<u32> {
+    let grit = |text: &str| match text.trim().parse() {
+        Ok(grit) if (24..=2000).contains(&grit) => Ok(grit),
+        _ => Err(Wrong::new(format!("`{text}` is not a grit"), "write grits such as `[120, 180, 220]`")),
+    };
+    let read = section.read_each("grits", grit).filter(|grits| !grits.is_empty());
+    section.or("grits", read, vec![120, 180, 220], "120, 180, 220", "common practice: never skip more than one grit")
+}
+
+fn edges(section: &mut Section) -> bool {
+    let read = section.flag("edges");
+    section.or("edges", read, true, "sealed", "common practice: edges take up most moisture")
+}
+
+fn coats(section: &mut Section) -> u32 {
+    let read = section.count("coats").filter(|coats| within(section, "coats", *coats, 0, 12));
+    section.or("coats", read, 2, "2", "common practice: two coats, sanded lightly between")
+}
+
+/// `[glue]`, with the usual values where the job is silent.
+pub(super) fn read_glue(section: &mut Section) -> Glue {
+    let faces = section.word_or("faces", &SIDES, "both", "common practice: panel and canvas are both wetted out");
+    let glue = Glue {
+        coverage: coverage(
+            section,
+            225,
+            "from memory: 200 to 250 sq ft a gallon on a coated face; no published figure found",
+        ),
+        faces: if faces { 2 } else { 1 },
+        packages: packages(section, "sold", Measure::Volume),
+        waste: waste(section),
+    };
+    section.end();
+    glue
 }

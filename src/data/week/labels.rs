@@ -1,5 +1,6 @@
 //! `[labels]`: what stands on the backs.
 
+use crate::data::reading::{Fields, Section, Wrong};
 use crate::length::Length;
 use serde::{Deserialize, Serialize};
 
@@ -81,4 +82,36 @@ fn word(text: &str) -> Result<Word, String> {
         "number" => Ok(Word::Number),
         _ => Err(format!("{{{text}}}")),
     }
+}
+
+/// Lines of a label where the job names none.
+const USUAL: [&str; 4] = ["{title}", "{size}", "{materials}", "{date}"];
+
+/// `[labels]`, with the usual values where the job is silent.
+pub(super) fn read(section: &mut Section) -> Labels {
+    let four = section.notes().usual(Length::inches(4), Length::mm(100));
+    let two = section.notes().usual(Length::inches(2), Length::mm(50));
+    let line = |text: &str| {
+        LabelLine::parse(text).map_err(|part| {
+            let known = "{title}, {size}, {name}, {materials}, {date}, {batch} and {number}";
+            Wrong::new(format!("`{part}` is no word of labels"), format!("the words are {known}"))
+        })
+    };
+    let lines = section.read_each("lines", line).filter(|lines| !lines.is_empty());
+    let usual = USUAL.iter().filter_map(|text| LabelLine::parse(text).ok()).collect();
+    let labels = Labels {
+        width: size(section, "width", four),
+        height: size(section, "height", two),
+        lines: section.or("lines", lines, usual, USUAL.join(" / "), "common practice: what, how large, of what, when"),
+        materials: section.text("materials").unwrap_or_default(),
+        date: section.text("date").unwrap_or_default(),
+        batch: section.text("batch").unwrap_or_default(),
+    };
+    section.end();
+    labels
+}
+
+fn size(section: &mut Section, key: &'static str, usual: Length) -> Length {
+    let read = section.length(key);
+    section.or(key, read, usual, usual.say(section.units()), "a usual label")
 }

@@ -8,8 +8,10 @@ mod calendar;
 mod canvas;
 mod finish;
 mod labels;
+mod moments;
 mod pack;
 mod press;
+mod read;
 
 pub use amount::{Amount, Coverage, Measure, Package};
 pub use calendar::{Calendar, Shift, Step, Timing};
@@ -18,6 +20,7 @@ pub use finish::{Finish, Glue};
 pub use labels::{LabelLine, Labels, Word};
 pub use pack::{Limit, Pack, PackKind};
 pub use press::Press;
+pub(crate) use read::read;
 
 use serde::{Deserialize, Serialize};
 

@@ -1,6 +1,7 @@
 //! `[pack]`: what the panels travel in, and its limits.
 
-use crate::length::Length;
+use crate::data::reading::{self, Fields, Section, Wrong};
+use crate::length::{Length, Unit};
 use serde::{Deserialize, Serialize};
 
 /// The box, bag or bundle.
@@ -60,4 +61,80 @@ pub enum Limit {
     CheckedBag,
     /// A cabin bag: 22 x 14 x 9 in.
     CabinBag,
+}
+
+const KINDS: [(&str, PackKind); 3] = [("box", PackKind::Box), ("bag", PackKind::Bag), ("bundle", PackKind::Bundle)];
+const LIMITS: [(&str, Limit); 2] = [("checked bag", Limit::CheckedBag), ("cabin bag", Limit::CabinBag)];
+const CARRIERS: &str = "common practice; each airline's own rule holds";
+/// 50 lb in kilograms, a pound being 0.45359237 kg exactly.
+const FIFTY_POUNDS: f64 = 50.0 * 0.453_592_37;
+
+impl Limit {
+    /// The size of a bag that just keeps the limit, in inches.
+    const fn usual_size(self) -> [Length; 3] {
+        match self {
+            Limit::CheckedBag => [Length::inches(27), Length::inches(21), Length::inches(14)],
+            Limit::CabinBag => [Length::inches(22), Length::inches(14), Length::inches(9)],
+        }
+    }
+}
+
+/// `[pack]`, with the usual values where the job is silent.
+pub(super) fn read(section: &mut Section) -> Pack {
+    let kind = section.word_or("kind", &KINDS, "box", "nothing is said about what the panels travel in");
+    let limit = section.word("limit", &LIMITS);
+    let wet = section.flag("wet").unwrap_or_default();
+    let highest = section.length("highest");
+    let empty = section.weight("empty").unwrap_or_default();
+    let boards = section.allowance("boards").unwrap_or_default();
+    let density = section.number("board_density", 50.0, 5000.0).unwrap_or(680.0);
+    let (inside, heaviest) = (inside(section, limit), heaviest(section, limit));
+    if kind != PackKind::Bundle && limit.is_none() {
+        section.must("inside", "inside = \"27 x 21 x 14\"");
+    }
+    let between = between(section, wet);
+    section.end();
+    Pack { kind, inside, highest, heaviest, empty, limit, wet, between, boards, board_density: density }
+}
+
+fn inside(section: &mut Section, limit: Option<Limit>) -> Option<[Length; 3]> {
+    let units = section.units();
+    let read = section.read("inside", |text| three_sides(text, units));
+    let Some(usual) = limit.map(Limit::usual_size) else { return read };
+    let said = usual.map(|side| side.show(units)).join(" x ");
+    Some(section.or("inside", read, usual, format!("{said} {}", units.sign()), CARRIERS))
+}
+
+fn heaviest(section: &mut Section, limit: Option<Limit>) -> Option<f64> {
+    let read = section.weight("heaviest");
+    match limit {
+        Some(Limit::CheckedBag) => Some(section.or("heaviest", read, FIFTY_POUNDS, "50 lb", CARRIERS)),
+        _ => read,
+    }
+}
+
+fn between(section: &mut Section, wet: bool) -> Length {
+    let spacer = section.notes().usual(Length::sixty_fourths(16), Length::mm(6));
+    let paper = section.notes().usual(Length::sixty_fourths(1), Length::from_raw(160));
+    let usual = if wet {
+        (spacer, "common practice: spacers at the edges of wet paintings")
+    } else {
+        (paper, "common practice: a sheet of paper between dry panels")
+    };
+    section.allowance_or("between", usual.0, usual.1)
+}
+
+/// Three sides such as `27 x 21 x 14`.
+fn three_sides(text: &str, units: Unit) -> Result<[Length; 3], Wrong> {
+    let plain = text.to_lowercase().replace(['\u{d7}', '*'], "x");
+    let sides: Vec<&str> = plain.split('x').map(str::trim).collect();
+    let [a, b, c] = sides[..] else {
+        return Err(Wrong::new(format!("`{text}` is not an inside size"), "write three sides such as `27 x 21 x 14`"));
+    };
+    let sign = c.trim_start_matches(|c: char| !c.is_alphabetic());
+    let side = |side: &str| {
+        let bare = !side.contains(char::is_alphabetic);
+        reading::length(&if bare { format!("{side} {sign}") } else { side.to_owned() }, units)
+    };
+    Ok([side(a)?, side(b)?, side(c)?])
 }

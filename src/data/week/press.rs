@@ -1,6 +1,8 @@
 //! `[press]`: where glued panels lie under a board and weight.
 
-use crate::data::week::Package;
+use super::read::packages;
+use super::{Measure, Package};
+use crate::data::reading::{Fields, Section};
 use crate::length::Length;
 use serde::{Deserialize, Serialize};
 
@@ -21,4 +23,22 @@ pub struct Press {
     pub padding: Length,
     /// Waxed paper as sold; one sheet under every glued face.
     pub paper: Vec<Package>,
+}
+
+/// `[press]`; `None` where a fault was noted.
+pub(super) fn read(section: &mut Section) -> Option<Press> {
+    let six = section.notes().usual(Length::inches(6), Length::mm(150));
+    let half = section.notes().usual(Length::sixty_fourths(32), Length::mm(12));
+    let sixteenth = section.notes().usual(Length::sixty_fourths(4), Length::from_raw(480));
+    let (length, width) = (section.length("length"), section.length("width"));
+    let height = section.allowance_or("height", six, "a guess to start from: what one weight still holds flat");
+    let most = section.some("most");
+    let gap = section.allowance_or("gap", half, "a guess to start from: room for fingers between stacks");
+    let padding =
+        section.allowance_or("padding", sixteenth, "a guess to start from: canvas, glue and waxed paper; measure it");
+    let paper = packages(section, "paper", Measure::Area);
+    section.must("length", "length = 48");
+    section.must("width", "width = 24");
+    section.end();
+    Some(Press { length: length?, width: width?, height, most, gap, padding, paper })
 }

@@ -20,23 +20,23 @@ pub(super) fn grow(job: &Job, solved: &Solved) -> Sizes {
     let mut sizes = Sizes::smallest(job);
     let mut families = families::families(job, solved);
     // A family that is stuck is tried again in the next round: a strip that grew may give a trimmed panel room.
-    while families.iter_mut().filter_map(|family| raise(job, &limits, family, &mut sizes)).count() > 0 {}
+    while families.iter_mut().fold(false, |grew, family| raise(job, &limits, family, &mut sizes) || grew) {}
     sizes
 }
 
-/// Raises a family by one step if everything still fits, to the size handed back.
-fn raise(job: &Job, limits: &Limits, family: &mut Family, sizes: &mut Sizes) -> Option<Length> {
+/// Raises a family by one step if everything still fits.
+fn raise(job: &Job, limits: &Limits, family: &mut Family, sizes: &mut Sizes) -> bool {
     let next = step(family.size, family.most, job.rule);
     if next <= family.size {
-        return None;
+        return false;
     }
     family.set(sizes, next);
     if limits.hold(sizes) {
         family.size = next;
-        return Some(next);
+    } else {
+        family.set(sizes, family.size);
     }
-    family.set(sizes, family.size);
-    None
+    family.size == next
 }
 
 /// The next size up that the rule shows, or the nominal one.

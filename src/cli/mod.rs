@@ -9,6 +9,7 @@ mod folder;
 mod interrupt;
 mod watch;
 mod source;
+mod summary;
 mod check;
 mod plan;
 mod recut;

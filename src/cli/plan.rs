@@ -4,6 +4,7 @@
 use super::arguments::{Papers, Plan as Request};
 use super::failure::Failure;
 use super::folder::Place;
+use super::summary::summary;
 use super::{interrupt, source, terminal, watch::Clock};
 use std::path::{Path, PathBuf};
 use yardslip::data::Job;
@@ -16,11 +17,10 @@ pub(super) fn run(request: &Request) -> Result<(), Failure> {
     interrupt::listen();
     let clock = Clock::start(request.time, &job.currency, request.quiet);
     let planned = search(&job, &clock);
-    clock.finish();
+    let ended = clock.finish();
     let plan = planned?;
-    let _ = plan;
     interrupt::undisturbed(|| place.fill(&[]))?;
-    terminal::print(&format!("{}\n", place.path().display()))
+    terminal::print(&summary(&job, &plan, ended, place.path()))
 }
 
 fn search(job: &Job, clock: &Clock) -> Result<Plan, Failure> {

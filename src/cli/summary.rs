@@ -1,0 +1,84 @@
+//! What the terminal says about a finished plan: what to buy, what it costs, how much of the sheets becomes panels,
+//! what is proved, where the papers are. Every figure comes from the plan.
+
+use super::watch::Ended;
+use std::collections::BTreeMap;
+use std::path::Path;
+use yardslip::data::{Cents, Job};
+use yardslip::plan::{PanelLine, Plan};
+
+/// Words stand in a column of this width, so that what follows can be found at a glance.
+const COLUMN: usize = 8;
+
+/// The summary of a plan whose papers are in a folder.
+pub(super) fn summary(job: &Job, plan: &Plan, ended: Ended, folder: &Path) -> String {
+    let mut lines = vec![plan.title.clone(), String::new()];
+    lines.extend(sheets(job, plan));
+    lines.push(row("cost", &cost(plan)));
+    lines.extend(plan.panels.iter().enumerate().map(|(n, line)| row(first(n, "panels"), &panels(plan, line))));
+    lines.push(row("use", &format!("{:.1} % of the sheets becomes panels", 100.0 * share(plan))));
+    lines.push(row("proof", &proof(plan, ended)));
+    lines.push(row("papers", &folder.display().to_string()));
+    lines.join("\n") + "\n"
+}
+
+fn row(word: &str, text: &str) -> String {
+    format!("{word:<COLUMN$}{text}")
+}
+
+/// The word on the first of several rows, nothing on the others.
+fn first(n: usize, word: &str) -> &str {
+    if n == 0 { word } else { "" }
+}
+
+/// Sheets to buy, one row a kind; the strips on hand that are used, if any.
+fn sheets(job: &Job, plan: &Plan) -> Vec<String> {
+    let mut counts: BTreeMap<usize, u32> = BTreeMap::new();
+    for group in &plan.sheets {
+        *counts.entry(group.sheet).or_default() += group.count;
+    }
+    let kinds: Vec<String> =
+        counts.iter().map(|(sheet, count)| format!("{count} x {}", job.sheets[*sheet].name)).collect();
+    let kinds = if kinds.is_empty() { vec!["nothing: the strips on hand are enough".into()] } else { kinds };
+    kinds.iter().enumerate().map(|(n, kind)| row(first(n, "buy"), kind)).collect()
+}
+
+fn cost(plan: &Plan) -> String {
+    let money = |cents: Cents| format!("{}{cents}", plan.currency);
+    let cost = plan.cost;
+    let cuts = match (cost.paid_cuts, cost.yard_cuts) {
+        (0, cuts) => format!("the yard's {cuts} cuts are free"),
+        (paid, cuts) => format!("{} for {paid} of the yard's {cuts} cuts", money(cost.cuts)),
+    };
+    format!("{}: {} for sheets, {cuts}", money(cost.total), money(cost.sheets))
+}
+
+fn panels(plan: &Plan, line: &PanelLine) -> String {
+    let size = |width: yardslip::length::Length, height: yardslip::length::Length| {
+        format!("{} x {}", width.show(plan.units), height.show(plan.units))
+    };
+    let nominal = size(line.width, line.height);
+    let cut = size(line.cut_width, line.cut_height);
+    let name = if line.name == nominal { nominal.clone() } else { format!("{} ({nominal})", line.name) };
+    let comes_out = if cut == nominal { String::new() } else { format!(", cut {cut}") };
+    let extras = if line.extras > 0 { format!(", and {} extra", line.extras) } else { String::new() };
+    format!("{} of {name}{extras}{comes_out}", line.count)
+}
+
+fn share(plan: &Plan) -> f64 {
+    plan.areas.panels.share_of(plan.areas.stock)
+}
+
+fn proof(plan: &Plan, ended: Ended) -> String {
+    let money = |cents: Cents| format!("{}{cents}", plan.currency);
+    if plan.proof.proved {
+        return "proved: no plan for this job can cost less".into();
+    }
+    let (why, advice) = match ended {
+        Ended::Interrupted => ("stopped before it was proved", ""),
+        Ended::TimeUp => ("not proved in the time allowed", "; a longer `--time` may settle it"),
+        Ended::ByItself => ("not proved", ""),
+    };
+    let (bound, cost) = (money(plan.proof.bound), money(plan.cost.total));
+    format!("{why}: no plan can cost less than {bound}, this one costs {cost}{advice}")
+}

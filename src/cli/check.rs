@@ -15,7 +15,8 @@ pub(super) fn run(request: &Check) -> Result<(), Failure> {
 
 fn report(job: &Job) -> String {
     let wanted: u64 = job.panels.iter().map(|panel| u64::from(panel.count)).sum();
-    let mut text = format!("{}: {wanted} panels in {} sizes, no fault found\n", job.title, job.panels.len());
+    let (panels, sizes) = (counted(wanted, "panel"), counted(job.panels.len() as u64, "size"));
+    let mut text = format!("{}: {panels} in {sizes}, no fault found\n", job.title);
     text += "\npanels\n";
     text.extend(job.panels.iter().map(|panel| panel_line(job, panel)));
     text += "\nsheets\n";
@@ -41,4 +42,9 @@ fn sheet_line(job: &Job, sheet: &Sheet) -> String {
     let stock = sheet.stock.map_or(String::new(), |stock| format!(", {stock} to be had"));
     let (length, width) = (sheet.length.show(job.units), sheet.width.show(job.units));
     format!("  {}: {length} along the grain x {width}, {}{} each{stock}\n", sheet.name, job.currency, sheet.price)
+}
+
+/// `1 panel`, `2 panels`
+fn counted(count: u64, noun: &str) -> String {
+    format!("{count} {noun}{}", if count == 1 { "" } else { "s" })
 }

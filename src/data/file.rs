@@ -38,19 +38,20 @@ impl File {
     ///
     /// # Errors
     /// One fault when the file could not be read or is not UTF-8.
-    pub(super) fn text(&self) -> Result<&str, Fault> {
-        let place = |line| Place { file: self.name.clone(), line, key: String::new() };
-        let bytes = self.content.as_ref().map_err(|why| {
-            Fault::at(place(0), format!("`{}` cannot be read: {why}", self.name), "check its name and folder")
-        })?;
+    pub(super) fn text(&self) -> Result<&str, Box<Fault>> {
+        let fault = |line, cause: String, remedy: &str| {
+            let place = Place { file: self.name.clone(), line, key: String::new() };
+            Box::new(Fault::at(place, cause, remedy))
+        };
+        let bytes = self
+            .content
+            .as_ref()
+            .map_err(|why| fault(0, format!("`{}` cannot be read: {why}", self.name), "check its name and folder"))?;
         let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
         std::str::from_utf8(bytes).map_err(|error| {
-            let line = 1 + bytes[..error.valid_up_to()].iter().filter(|byte| **byte == b'\n').count();
-            Fault::at(
-                place(line),
-                format!("`{}` is not UTF-8 text", self.name),
-                "save it as UTF-8 (CSV UTF-8 in a spreadsheet)",
-            )
+            let line = bytes[..error.valid_up_to()].split(|byte| *byte == b'\n').count();
+            let remedy = "save it as UTF-8 (CSV UTF-8 in a spreadsheet)";
+            fault(line, format!("`{}` is not UTF-8 text", self.name), remedy)
         })
     }
 }

@@ -44,7 +44,7 @@ pub(crate) fn read_list(document: &Document, notes: &Notes, sheets: &[String]) -
     if !table.has("count") {
         notes.fault_at(table.header(), "the list has no column `count`", "add it: how many panels of each size");
     }
-    if table.rows.is_empty() {
+    if table.rows.is_empty() && !table.torn {
         notes.fault_at(table.header(), "the list has no panels", "write a line for each size");
     }
     let complete = sized && table.has("count");
@@ -56,7 +56,7 @@ fn panel(fields: &mut impl Fields, sheets: &[String]) -> Option<Placed> {
     let size = size(fields);
     let name = fields.text("name");
     let count = fields.count("count");
-    fields.must("count", "count = 12");
+    fields.must("count", "12");
     let scant = fields.allowance("scant").unwrap_or_default();
     let grain = fields.word("grain", &GRAINS).unwrap_or_default();
     let extra = fields.count("extra").unwrap_or_default();
@@ -89,11 +89,11 @@ fn size(fields: &mut impl Fields) -> Option<(String, Length, Length, Place)> {
         return None;
     }
     if !apart {
-        fields.must("size", "size = \"12 x 16\"");
+        fields.must("size", "\"12 x 16\"");
         return whole.map(|(name, width, height)| (name, width, height, fields.place("size")));
     }
-    fields.must("width", "width = 12");
-    fields.must("height", "height = 16");
+    fields.must("width", "12");
+    fields.must("height", "16");
     let (width, height) = (width?, height?);
     let name = format!("{} x {}", width.show(fields.units()), height.show(fields.units()));
     Some((name, width, height, fields.place("width")))

@@ -45,17 +45,17 @@ pub fn read(source: &Source) -> Result<Job, Vec<Fault>> {
     let notes = Notes::default();
     let files = [Some(&source.job), source.list.as_ref(), source.rack.as_ref()];
     let names: Vec<&str> = files.into_iter().flatten().map(|file| file.name.as_str()).collect();
-    let job = source.job.text().map_err(|fault| notes.fault(fault)).ok().and_then(|text| {
+    let job = source.job.text().map_err(|fault| notes.fault(*fault)).ok().and_then(|text| {
         let document = Document::new(&source.job.name, text);
         let table = syntax::parse(&document, &notes)?;
-        job(&mut Section::root(&notes, &document, table.get_ref()), source)
+        Some(job(&mut Section::root(&notes, &document, table.get_ref()), source))
     });
     let assumptions = notes.close(&names)?;
     job.map(|job| Job { assumptions, ..job }).ok_or_else(|| vec![Fault::anywhere("the job could not be read", "")])
 }
 
-/// The job, but for its assumptions; `None` where a fault was noted.
-fn job(root: &mut Section, source: &Source) -> Option<Job> {
+/// The job, but for its assumptions; only good where no fault was noted.
+fn job(root: &mut Section, source: &Source) -> Job {
     let units = root.word("units", &UNITS).unwrap_or_default();
     root.notes().set_units(units);
     let title = root.text("title").unwrap_or_else(|| stem(&source.job.name));
@@ -79,7 +79,7 @@ fn job(root: &mut Section, source: &Source) -> Option<Job> {
     check_whole(root, &names, &sheets, &strips, &panels);
     let panels = panels.into_iter().map(|(panel, _)| panel).collect();
     let assumptions = Vec::new();
-    Some(Job { title, units, currency, rule, sheets, panels, strips, keepers, yard, car, saw, week, assumptions })
+    Job { title, units, currency, rule, sheets, panels, strips, keepers, yard, car, saw, week, assumptions }
 }
 
 /// The sheets that could be read, and the names of all, readable or not.
@@ -102,7 +102,7 @@ fn strips(root: &mut Section, source: &Source, sheets: &[String]) -> Vec<StripOn
     if let Some(rack) = &source.rack {
         match rack.text() {
             Ok(text) => strips.extend(strip_list::rows(&Document::new(&rack.name, text), root.notes(), sheets)),
-            Err(fault) => root.notes().fault(fault),
+            Err(fault) => root.notes().fault(*fault),
         }
     }
     strips
@@ -117,7 +117,7 @@ fn panels(root: &mut Section, source: &Source, sheets: &[String]) -> Vec<panel::
         match list.text() {
             Ok(text) => panels.extend(panel::read_list(&Document::new(&list.name, text), root.notes(), sheets)),
             Err(fault) if list.content.is_err() => root.fault("panels", fault.cause, fault.remedy),
-            Err(fault) => root.notes().fault(fault),
+            Err(fault) => root.notes().fault(*fault),
         }
     }
     panel::settle(&mut panels, root.notes());

@@ -17,14 +17,14 @@ pub(crate) fn read(section: &mut Section) -> Option<Sheet> {
     let (length, width) = (section.length("length"), section.length("width"));
     let thickness = section.length("thickness");
     let price = section.money("price");
-    let stock = section.some("stock");
+    let stock = section.count("stock");
     let density = section.number("density", 50.0, 5000.0);
     let edge_trim = section.allowance("edge_trim").unwrap_or_default();
     let usual = section.notes().usual(Length::sixty_fourths(4), Length::from_raw(512));
     let tolerance = section.allowance_or("tolerance", usual, TOLERANCE);
-    section.must("length", "length = 96");
-    section.must("width", "width = 48");
-    section.must("price", "price = 38.50");
+    section.must("length", "96");
+    section.must("width", "48");
+    section.must("price", "38.50");
     section.end();
     // A fault in the price alone must not hide what can be told of the panels.
     let (length, width) = (length?, width?);

@@ -16,8 +16,8 @@ pub(crate) fn read(section: &mut Section, sheets: &[String]) -> Option<StripOnHa
 pub(crate) fn strip(fields: &mut impl Fields, sheets: &[String]) -> Option<StripOnHand> {
     let name = fields.text("name").unwrap_or_default();
     let (width, length) = (fields.length("width"), fields.length("length"));
-    fields.must("width", "width = 12");
-    fields.must("length", "length = 40");
+    fields.must("width", "12");
+    fields.must("length", "40");
     let count = if fields.has("count") { fields.some("count") } else { Some(1) };
     let sheet = fields.read("sheet", |text| sheet::named(text, sheets));
     let grain_along = fields.word("grain", &GRAINS).unwrap_or(true);
@@ -28,8 +28,8 @@ pub(crate) fn strip(fields: &mut impl Fields, sheets: &[String]) -> Option<Strip
 pub(crate) fn read_keeper(section: &mut Section) -> Option<Keeper> {
     let size = section.size("size");
     let worth = section.money("worth");
-    section.must("size", "size = \"6 x 24\"");
-    section.must("worth", "worth = 1.50");
+    section.must("size", "\"6 x 24\"");
+    section.must("worth", "1.50");
     section.end();
     let (_, one, other) = size?;
     Some(Keeper { width: one.min(other), length: one.max(other), worth: worth? })

@@ -20,7 +20,7 @@ pub fn read_strips(list: &File, units: Unit, sheets: &[Sheet]) -> Result<Vec<Str
     let strips = match list.text() {
         Ok(text) => rows(&Document::new(&list.name, text), &notes, &names),
         Err(fault) => {
-            notes.fault(fault);
+            notes.fault(*fault);
             Vec::new()
         }
     };

@@ -32,7 +32,8 @@ fn fault(document: &Document, error: &Error) -> (Fault, bool) {
             true,
         )
     } else if message.contains("duplicate key") {
-        ("this name stands here for the second time".to_owned(), "leave one of the two out", true)
+        let name = error.span().and_then(|span| document.text.get(span)).unwrap_or("this name");
+        (format!("`{name}` stands here for the second time"), "leave one of the two out", true)
     } else {
         (message.replace('\n', ", "), "write `name = value`, with texts in quotes and sections in brackets", false)
     };

@@ -78,6 +78,7 @@ impl Length {
     }
 
     /// The largest multiple of `step` that is not above this length; `step` must be above zero.
+    #[must_use]
     pub const fn round_down(self, step: Length) -> Self {
         Length(self.0.div_euclid(step.0) * step.0)
     }

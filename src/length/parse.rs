@@ -95,7 +95,7 @@ fn parts(body: &str, unit: Unit, whole: &str) -> Result<Vec<i64>, LengthError> {
         (rest, 10 * RAW_PER_MM)
     } else if let Some(rest) = strip_inch_sign(body) {
         (rest, RAW_PER_INCH)
-    } else if let Some(rest) = body.strip_suffix(" m") {
+    } else if let Some(rest) = body.strip_suffix('m') {
         (rest, 1000 * RAW_PER_MM)
     } else {
         (body, unit.raw())
@@ -120,6 +120,8 @@ fn number(text: &str, per_unit: i64, whole: &str) -> Result<i64, LengthError> {
     };
     let before = before.trim_end();
     let (units, top) = match before.rsplit_once([' ', '-']) {
+        // `11.5 7/8` is a slip of the pen, not a length.
+        Some((units, _)) if units.contains('.') => return Err(fault()),
         Some((units, top)) => (decimal(units.trim_end_matches(['-', ' ']), per_unit, whole)?, top),
         None => (0, before),
     };

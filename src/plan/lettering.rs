@@ -89,7 +89,8 @@ fn blank(origin: Origin, width: Length, length: Length) -> Strip {
     }
 }
 
-/// The widths that the strip may come out at: no panel under its smallest size, none over its nominal one.
+/// The widths that the strip may come out at: no panel under its smallest size, none over its nominal one, unless the
+/// yard's tolerance is so wide that even the strip as asked for is over it.
 fn accepted(job: &Job, strip: &StripCut) -> (Length, Length) {
     let nominal = |piece: &PieceCut| {
         let panel = &job.panels[piece.panel];
@@ -97,7 +98,8 @@ fn accepted(job: &Job, strip: &StripCut) -> (Length, Length) {
     };
     let least = strip.pieces.iter().map(|piece| nominal(piece) - job.panels[piece.panel].scant).max();
     let most = strip.pieces.iter().filter(|piece| !piece.trimmed).map(nominal).min();
-    (least.unwrap_or(strip.width), most.unwrap_or(strip.width + job.yard.tolerance))
+    let most = most.map_or(strip.width + job.yard.tolerance, |most| most.max(strip.width));
+    (least.unwrap_or(strip.width), most)
 }
 
 /// Sets the pieces one after the other from the squared end.

@@ -59,3 +59,56 @@ pub(super) fn board_cuts(strips: usize, slack: Length, edge_trim: Length) -> u32
         (_, false, false) => strips - 1,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{fall_off, slack};
+    use crate::length::{Length, Unit};
+
+    fn len(text: &str) -> Length {
+        Length::parse(text, Unit::In).expect("a length")
+    }
+
+    /// How many pieces come out of a stock, and what is left after the last kerf.
+    fn pieces(stock: &str, piece: &str, kerf: &str) -> (usize, Length) {
+        let left = |count: usize| slack(len(stock), std::iter::repeat_n(len(piece), count), len(kerf));
+        let most = (0..100).take_while(|count| left(*count) >= Length::ZERO).last().expect("none always fit");
+        (most, fall_off(left(most), len(kerf)))
+    }
+
+    #[test]
+    fn equal_pieces_from_a_sheet_come_out_as_the_arithmetic_says() {
+        // Arithmetic: pieces of p from stock L at kerf k are floor((L + k) / (p + k)).
+        let table = [
+            ("48", "12", "1/8", 3, "11 5/8"),
+            ("48", "8", "1/8", 5, "7 3/8"),
+            ("48", "6", "1/8", 7, "5 1/8"),
+            ("48", "9", "1/8", 5, "2 3/8"),
+            ("96", "12", "1/8", 7, "11 1/8"),
+            ("96", "10", "1/8", 9, "4 7/8"),
+            ("96", "8", "1/8", 11, "6 5/8"),
+            ("96", "16", "1/8", 5, "15 3/8"),
+            ("96", "20", "1/8", 4, "15 1/2"),
+            ("96", "12", "3/32", 7, "11 11/32"),
+            ("48", "11 7/8", "1/8", 4, "0"),
+        ];
+        for (stock, piece, kerf, count, left) in table {
+            assert_eq!(pieces(stock, piece, kerf), (count, len(left)), "{piece} from {stock} at {kerf}");
+        }
+    }
+
+    #[test]
+    fn the_largest_equal_pieces_use_the_stock_up_and_save_the_last_kerf() {
+        // Arithmetic: (L + k) / n - k. 48 in four: 11 29/32; in five: 9 1/2. 96 in eight: 11 57/64.
+        for (stock, piece, count) in [("48", "11 29/32", 4), ("48", "9 1/2", 5), ("96", "11 57/64", 8)] {
+            assert_eq!(slack(len(stock), std::iter::repeat_n(len(piece), count), len("1/8")), Length::ZERO);
+        }
+    }
+
+    #[test]
+    fn a_remainder_thinner_than_the_kerf_is_sawdust() {
+        // 6 x 15 7/8 + 5 x 1/8 = 95 7/8 of 96: the last blade takes the 1/8 in. that is left.
+        let left = slack(len("96"), std::iter::repeat_n(len("15 7/8"), 6), len("1/8"));
+        assert_eq!((left, fall_off(left, len("1/8"))), (len("1/8"), Length::ZERO));
+    }
+}

@@ -18,14 +18,33 @@ mod offcuts;
 mod weigh;
 mod lines;
 mod load;
+mod aims;
 mod notes;
+mod check;
+mod compare;
 pub mod week;
 
 pub use alternative::{Alternative, Figures, Outcome};
+pub use check::{Rule, Violation, check};
+pub use compare::{compare, compare_sizes};
 pub use types::*;
 
-use crate::data::Job;
-use crate::solve::Solved;
+use crate::data::{Fault, Job};
+use crate::solve::{Solved, Watch, solve};
+
+/// Part of the time that the plan itself may take; the rest is for the comparison.
+const SHARE_OF_THE_PLAN: f64 = 0.7;
+
+/// Plans a job: solves it, lays the answer out and compares it with other sizes.
+///
+/// # Errors
+/// Every reason why the job cannot be done, each with a remedy.
+pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
+    let solved = solve(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
+    let plan = lay_out(job, &solved);
+    let comparison = compare_sizes(job, &plan, watch);
+    Ok(Plan { comparison, ..plan })
+}
 
 /// Lays a solved job out: grows scant panels back, orders the rips and cuts, letters, positions and adds up.
 pub fn lay_out(job: &Job, solved: &Solved) -> Plan {
@@ -42,7 +61,7 @@ pub fn lay_out(job: &Job, solved: &Solved) -> Plan {
         currency: job.currency.clone(),
         cost: money::cost(job, &sheets, &sizes),
         proof: solved.proof,
-        levels: solved.levels.clone(),
+        levels: Vec::new(),
         yard: sheet_groups::yard(&sheets),
         panels: lines::lines(job, &strips, &sizes),
         stops: saw_order::stops(job, &strips),
@@ -57,5 +76,5 @@ pub fn lay_out(job: &Job, solved: &Solved) -> Plan {
         strips,
         offcuts,
     };
-    Plan { notes: notes::notes(job, &plan), ..plan }
+    Plan { levels: aims::levels(job, &solved.levels, &plan), notes: notes::notes(job, &plan), ..plan }
 }

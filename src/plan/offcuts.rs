@@ -23,9 +23,8 @@ pub(super) fn worth(keepers: &[Keeper], width: Length, length: Length) -> Cents 
     keepers.iter().filter(fits).map(|keeper| keeper.worth).max().unwrap_or_default()
 }
 
-/// The yard's fall-off; a board that is not ripped at all is no fall-off, and counts for nothing in the worth.
+/// The yard's fall-off, or a whole board that is not ripped at all.
 fn of_board(job: &Job, group: &SheetGroup, board: &Board) -> Offcut {
-    let ripped = !board.rips.is_empty();
     Offcut {
         width: board.fall_off,
         length: board.length,
@@ -33,7 +32,7 @@ fn of_board(job: &Job, group: &SheetGroup, board: &Board) -> Offcut {
         from: sheet_words(group),
         sheet: Some(group.sheet),
         grain_along: group.direction == Direction::Along,
-        worth: if ripped { worth(&job.keepers, board.fall_off, board.length) } else { Cents::ZERO },
+        worth: worth(&job.keepers, board.fall_off, board.length),
     }
 }
 

@@ -1,12 +1,28 @@
 //! From the model of a job to the best plan and a proof of it.
 
+mod answer;
+mod bound;
+mod chain;
+mod dive;
+mod draft;
+mod generate;
+mod knapsack;
+mod layout;
+mod master;
+mod money;
+mod need;
+mod pattern;
+mod prices;
+mod simplex;
 mod solved;
+mod tail;
 mod watch;
 
 pub use solved::*;
 pub use watch::{Patient, Progress, Watch};
 
-use crate::data::{Fault, Job};
+use crate::data::{Cents, Fault, Job};
+use crate::model;
 
 /// Solves a job: least money first, then the later aims; with what is known about each.
 ///
@@ -14,6 +30,12 @@ use crate::data::{Fault, Job};
 /// Every reason why the job cannot be done, each with a remedy: a panel that no sheet or limit lets through,
 /// too few sheets to be had.
 pub fn solve(job: &Job, watch: &dyn Watch) -> Result<Solved, Vec<Fault>> {
-    let _ = (job, watch);
-    Err(vec![Fault::anywhere("the solver is not there yet", "")])
+    let problem = model::build(job)?;
+    let money = money::least(&problem, watch).ok_or_else(|| vec![money::too_few(job, watch)])?;
+    let counts: Vec<u32> = job.panels.iter().map(|panel| panel.count).collect();
+    let (sheets, on_hand) = answer::answer(&problem, &counts, &money.draft);
+    let cents = |units: i64| Cents(units / problem.charges.cent);
+    let cost = cents(money.cost);
+    let bound = if money.proved() { cost } else { cents(money.bound).min(cost) };
+    Ok(Solved { sheets, on_hand, cost, proof: Proof { proved: money.proved(), bound }, levels: Vec::new() })
 }

@@ -175,9 +175,15 @@ fn a_metric_job_has_metric_defaults() {
 
 #[test]
 fn money_is_exact_to_the_cent() {
-    for (written, cents) in
-        [("0.29", 29), ("1.15", 115), ("38", 3800), ("\"$ 1234.5\"", 123_450), ("\"38.500\"", 3850), ("4.35", 435)]
-    {
+    for (written, cents) in [
+        ("0.29", 29),
+        ("1.15", 115),
+        ("38", 3800),
+        ("\"$ 1234.5\"", 123_450),
+        ("\"38.500\"", 3850),
+        ("\"38.50 EUR\"", 3850),
+        ("4.35", 435),
+    ] {
         let text =
             format!("[[sheet]]\nlength = 96\nwidth = 48\nprice = {written}\n[[panel]]\nsize = \"9x12\"\ncount = 1\n");
         assert_eq!(job(&text).sheets[0].price, Cents(cents), "{written}");

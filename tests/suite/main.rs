@@ -1,10 +1,24 @@
 //! One integration test binary; a module a concern.
 
-mod papers_in;
-
+mod any_text;
+mod beginnings;
+mod by_hand;
+mod checker;
+mod commands;
+mod damaged_plans;
+mod growing;
+mod job_faults;
 mod job_files;
-
+mod jobs;
+mod layers;
 mod laying_out;
+mod lengths;
+mod optima;
+mod panel_lists;
+mod paper_frames;
+mod papers_in;
+mod program;
+mod refusals;
 mod solved_by_hand;
 mod lots;
 mod quantities;

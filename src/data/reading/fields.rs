@@ -26,10 +26,13 @@ pub(crate) trait Fields {
         self.notes().fault_at(self.place(key), cause, remedy);
     }
 
-    /// Notes a fault where a value that cannot be done without is silent.
+    /// How a missing value is written.
+    fn remedy(&self, key: &str, example: &str) -> String;
+
+    /// Notes a fault where a value that cannot be done without is silent; `example` is one.
     fn must(&self, key: &str, example: &str) {
         if !self.has(key) {
-            self.fault("", format!("`{key}` is missing"), format!("write it, such as `{example}`"));
+            self.fault("", format!("`{key}` is missing"), self.remedy(key, example));
         }
     }
 

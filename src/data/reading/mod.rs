@@ -8,6 +8,7 @@
 
 mod document;
 mod fields;
+mod header;
 mod notes;
 mod row;
 mod section;

@@ -20,8 +20,8 @@ impl<'a> Row<'a> {
     }
 
     fn cell(&self, key: &str) -> Option<&'a str> {
-        let (_, column, _) = self.table.columns.iter().find(|(name, ..)| *name == key)?;
-        self.table.rows[self.index].1.get(*column).filter(|cell| !cell.is_empty())
+        let column = self.table.columns.iter().find(|column| column.name == key)?;
+        self.table.rows[self.index].1.get(column.position).filter(|cell| !cell.is_empty())
     }
 }
 
@@ -31,12 +31,16 @@ impl Fields for Row<'_> {
     }
 
     fn place(&self, key: &str) -> Place {
-        let written = self.table.columns.iter().find(|(name, ..)| *name == key).map_or("", |(.., written)| written);
-        self.table.at(self.table.rows[self.index].0, written)
+        let column = self.table.columns.iter().find(|column| column.name == key);
+        self.table.at(self.table.rows[self.index].0, column.map_or("", |column| &column.written))
     }
 
     fn has(&self, key: &str) -> bool {
         self.cell(key).is_some()
+    }
+
+    fn remedy(&self, key: &str, example: &str) -> String {
+        format!("fill in the column `{key}`, such as `{}`", example.trim_matches('"'))
     }
 
     fn given(&mut self, key: &'static str) -> Option<String> {

@@ -64,17 +64,11 @@ impl<'a> Section<'a> {
 
     /// True or false.
     pub(crate) fn flag(&mut self, key: &'static str) -> Option<bool> {
-        match self.value(key)?.get_ref() {
-            DeValue::Boolean(flag) => Some(*flag),
-            _ => {
-                self.fault(
-                    key,
-                    format!("`{key}` is neither true nor false"),
-                    "write `true` or `false`, without quotes",
-                );
-                None
-            }
+        let flag = self.value(key)?.get_ref().as_bool();
+        if flag.is_none() {
+            self.fault(key, format!("`{key}` is neither true nor false"), "write `true` or `false`, without quotes");
         }
+        flag
     }
 
     /// What was read, or the usual value, which is then noted as an assumption.
@@ -151,6 +145,10 @@ impl Fields for Section<'_> {
 
     fn has(&self, key: &str) -> bool {
         self.table.is_some_and(|table| table.contains_key(key))
+    }
+
+    fn remedy(&self, key: &str, example: &str) -> String {
+        format!("write it, such as `{key} = {example}`")
     }
 
     fn given(&mut self, key: &'static str) -> Option<String> {

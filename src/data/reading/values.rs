@@ -37,7 +37,7 @@ fn any_length(text: &str, units: Unit) -> Result<Length, Wrong> {
 pub(crate) fn length(text: &str, units: Unit) -> Result<Length, Wrong> {
     let length = allowance(text, units)?;
     if length.is_zero() {
-        Err(Wrong::new(format!("`{}` is no length", text.trim()), "write a length above zero"))
+        Err(Wrong::new(format!("`{}` is not above zero", text.trim()), "write a length above zero"))
     } else {
         Ok(length)
     }
@@ -89,20 +89,19 @@ pub(crate) fn count(text: &str) -> Result<u32, Wrong> {
     })
 }
 
-/// An amount of money, exact to the cent.
+/// An amount of money, exact to the cent; a currency sign before or behind it is passed over.
 pub(crate) fn money(text: &str) -> Result<Cents, Wrong> {
-    let amount =
-        text.trim().trim_start_matches(|c: char| !c.is_ascii_digit() && c != '-' && c != '.' && c != '+').trim();
     let wrong = |cause: &str| Wrong::new(format!("`{text}` {cause}"), "write an amount such as `38.50`");
-    if amount.starts_with('-') || text.trim().starts_with('-') {
-        return Err(wrong("is below zero"));
-    }
-    let amount = amount.strip_prefix('+').unwrap_or(amount);
-    let (units, part) = amount.split_once('.').unwrap_or((amount, ""));
-    let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
-    if !(digits(units) && digits(part)) || (units.is_empty() && part.is_empty()) {
+    let sign = |c: char| !c.is_ascii_digit() && !".,-+".contains(c);
+    let amount = text.trim_matches(sign);
+    if text.trim().chars().count() - amount.chars().count() > 4 {
         return Err(wrong("is not an amount of money"));
     }
+    if let Some(rest) = amount.strip_prefix('-') {
+        let cause = if plain_amount(rest).is_some() { "is below zero" } else { "is not an amount of money" };
+        return Err(wrong(cause));
+    }
+    let (units, part) = plain_amount(amount).ok_or_else(|| wrong("is not an amount of money"))?;
     if part.trim_end_matches('0').len() > 2 {
         return Err(wrong("has fractions of a cent"));
     }
@@ -111,15 +110,22 @@ pub(crate) fn money(text: &str) -> Result<Cents, Wrong> {
     cents.map(Cents).ok_or_else(|| wrong("is more than a million"))
 }
 
+/// The digits before and after the point.
+fn plain_amount(text: &str) -> Option<(&str, &str)> {
+    let text = text.strip_prefix('+').unwrap_or(text);
+    let (units, part) = text.split_once('.').unwrap_or((text, ""));
+    let digits = units.bytes().chain(part.bytes()).all(|byte| byte.is_ascii_digit());
+    (digits && !text.is_empty() && text != ".").then_some((units, part))
+}
+
 /// A weight in kilograms from `300 lb` or `136 kg`; a bare number is in pounds in an inch job.
 pub(crate) fn weight(text: &str, units: Unit) -> Result<f64, Wrong> {
     let plain = text.trim().to_lowercase();
     let bare = plain.trim_end_matches(|c: char| c.is_alphabetic() || c == '.').trim_end();
     let kilograms = match plain[bare.len()..].trim() {
-        "kg" => 1.0,
-        "lb" | "lbs" | "lb." | "lbs." => POUND,
-        "" if units == Unit::In => POUND,
-        "" => 1.0,
+        "" if units != Unit::In => 1.0,
+        "" | "lb" | "lbs" | "lb." | "lbs." => POUND,
+        "kg" | "kg." => 1.0,
         _ => {
             return Err(Wrong::new(format!("`{text}` is not a weight"), "write a weight such as `300 lb` or `136 kg`"));
         }

@@ -4,7 +4,7 @@ use crate::data::{Job, RipWidths};
 use crate::length::Length;
 use crate::plan::sides as sizes;
 use crate::plan::sizes::Sizes;
-use crate::solve::{PieceCut, Solved};
+use crate::solve::{PieceCut, Solved, StripCut};
 use std::collections::BTreeMap;
 
 /// Sides that grow as one.
@@ -22,7 +22,7 @@ impl Family {
     /// Gives all its sides one size.
     pub(super) fn set(&self, sizes: &mut Sizes, size: Length) {
         for side in &self.sides {
-            let sides = if side % 2 == 0 { &mut sizes.widths } else { &mut sizes.heights };
+            let sides = if side.is_multiple_of(2) { &mut sizes.widths } else { &mut sizes.heights };
             sides[side / 2] = size;
         }
     }
@@ -54,7 +54,7 @@ fn kin(job: &Job, solved: &Solved) -> Vec<usize> {
         join(2 * line, 2 * twin);
         join(2 * line + 1, 2 * twin + 1);
     }
-    for strip in solved.sheets.iter().flat_map(|used| &used.boards).flat_map(|board| &board.strips) {
+    for strip in ripped(solved) {
         let across: Vec<usize> = lying_across(&strip.pieces).collect();
         across.windows(2).for_each(|pair| join(pair[0], pair[1]));
     }
@@ -73,14 +73,19 @@ fn twins(job: &Job) -> Vec<(usize, usize)> {
     lines.clone().filter_map(twin).collect()
 }
 
-/// For each side its smallest and its largest size in this answer: fixed where the yard cuts only certain widths and
-/// the side sets one; no wider than the strip on hand that it lies across.
+/// For each side its smallest and its largest size in this answer. A side that sets a strip's width stays so far under
+/// its nominal size that a strip cut too wide, within the yard's tolerance, is not over it; it is fixed where the yard
+/// cuts only certain widths. A side across a strip on hand grows no wider than that.
 fn bounds(job: &Job, solved: &Solved) -> Vec<(Length, Length)> {
     let both = sizes::of(job).into_iter().flat_map(|panel| [panel.width, panel.height]);
+    let nominal =
+        |side: usize| if side.is_multiple_of(2) { job.panels[side / 2].width } else { job.panels[side / 2].height };
     let mut bounds: Vec<(Length, Length)> = both.map(|side| (side.least, side.most)).collect();
-    if job.yard.rip_widths != RipWidths::Any {
-        for strip in solved.sheets.iter().flat_map(|used| &used.boards).flat_map(|board| &board.strips) {
-            lying_across(&strip.pieces).for_each(|side| bounds[side].1 = bounds[side].0);
+    for strip in ripped(solved) {
+        for side in lying_across(&strip.pieces) {
+            let (least, most) = bounds[side];
+            let fixed = job.yard.rip_widths != RipWidths::Any;
+            bounds[side].1 = if fixed { least } else { most.min(nominal(side) - job.yard.tolerance * 2).max(least) };
         }
     }
     for used in &solved.on_hand {
@@ -90,6 +95,10 @@ fn bounds(job: &Job, solved: &Solved) -> Vec<(Length, Length)> {
         }
     }
     bounds
+}
+
+fn ripped(solved: &Solved) -> impl Iterator<Item = &StripCut> {
+    solved.sheets.iter().flat_map(|used| &used.boards).flat_map(|board| &board.strips)
 }
 
 /// The sides that lie across a strip and come out as wide as it is.

@@ -20,23 +20,23 @@ pub(super) fn grow(job: &Job, solved: &Solved) -> Sizes {
     let mut sizes = Sizes::smallest(job);
     let mut families = families::families(job, solved);
     // A family that is stuck is tried again in the next round: a strip that grew may give a trimmed panel room.
-    while families.iter_mut().fold(false, |grew, family| raise(job, &limits, family, &mut sizes) || grew) {}
+    while families.iter_mut().filter_map(|family| raise(job, &limits, family, &mut sizes)).count() > 0 {}
     sizes
 }
 
-/// Raises a family by one step if everything still fits.
-fn raise(job: &Job, limits: &Limits, family: &mut Family, sizes: &mut Sizes) -> bool {
+/// Raises a family by one step if everything still fits, to the size handed back.
+fn raise(job: &Job, limits: &Limits, family: &mut Family, sizes: &mut Sizes) -> Option<Length> {
     let next = step(family.size, family.most, job.rule);
     if next <= family.size {
-        return false;
+        return None;
     }
     family.set(sizes, next);
     if limits.hold(sizes) {
         family.size = next;
-    } else {
-        family.set(sizes, family.size);
+        return Some(next);
     }
-    family.size == next
+    family.set(sizes, family.size);
+    None
 }
 
 /// The next size up that the rule shows, or the nominal one.

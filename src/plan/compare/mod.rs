@@ -1,0 +1,57 @@
+//! The same job done in other ways, each solved to its end, side by side: what scant buys, what each sheet kind, rip
+//! direction, blade or squaring cut does to the money.
+
+mod ways;
+mod share;
+
+pub(super) use share::Share;
+
+use super::{Alternative, Figures, Outcome, Plan, lay_out};
+use crate::data::Job;
+use crate::solve::{Watch, solve};
+use ways::Way;
+
+/// The short comparison, made for every plan: at nominal size and scant, and without the squaring cut.
+pub fn compare_sizes(job: &Job, plan: &Plan, watch: &dyn Watch) -> Vec<Alternative> {
+    rows(plan, ways::sizes(job), watch)
+}
+
+/// The full comparison: the short one, then each sheet kind alone, other rip directions, and a thin blade.
+pub fn compare(job: &Job, plan: &Plan, watch: &dyn Watch) -> Vec<Alternative> {
+    let mut ways = ways::sizes(job);
+    ways.extend(ways::others(job));
+    rows(plan, ways, watch)
+}
+
+/// This plan's row, then one for each way; the ways share what time is left.
+fn rows(plan: &Plan, ways: Vec<Way>, watch: &dyn Watch) -> Vec<Alternative> {
+    let mut rows = vec![Alternative { name: "this plan".into(), outcome: Outcome::Done(figures(plan)) }];
+    let mut open = ways.len();
+    for Way { name, job } in ways {
+        let outcome = outcome(&job, &Share::one_of(open, watch));
+        rows.push(Alternative { name, outcome });
+        open -= 1;
+    }
+    rows
+}
+
+fn outcome(job: &Job, watch: &dyn Watch) -> Outcome {
+    match solve(job, watch) {
+        Ok(solved) => Outcome::Done(figures(&lay_out(job, &solved))),
+        Err(faults) => {
+            let causes: Vec<&str> = faults.iter().map(|fault| fault.cause.as_str()).collect();
+            Outcome::Not(causes.join("; "))
+        }
+    }
+}
+
+fn figures(plan: &Plan) -> Figures {
+    Figures {
+        sheets: plan.cost.sheets_bought,
+        cost: plan.cost.total,
+        areas: plan.areas,
+        layouts: u32::try_from(plan.yard.len()).expect("layouts are few"),
+        sizes: plan.panels.iter().map(|line| (line.cut_width, line.cut_height)).collect(),
+        proved: plan.proof.proved,
+    }
+}

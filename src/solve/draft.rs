@@ -1,0 +1,106 @@
+//! A plan in whole numbers of layouts and patterns, before it becomes sheets with strips with panels.
+
+use super::layout::Layout;
+use super::master::Made;
+use super::need::Need;
+use super::pattern::{Blank, Pattern};
+use crate::model::Problem;
+use std::collections::BTreeMap;
+
+/// How many of each layout and pattern.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(super) struct Draft {
+    /// Sheets ripped alike.
+    pub layouts: BTreeMap<Layout, u32>,
+    /// Strips crosscut alike.
+    pub patterns: BTreeMap<Pattern, u32>,
+    /// Strips on hand crosscut alike, with their index in `Problem::on_hand`.
+    pub on_hand: BTreeMap<(usize, Pattern), u32>,
+}
+
+impl Draft {
+    /// Counts `copies` more of something.
+    pub(super) fn add(&mut self, made: Made, copies: u32) {
+        match made {
+            Made::Layout(layout) => *self.layouts.entry(layout).or_default() += copies,
+            Made::Pattern(pattern) => *self.patterns.entry(pattern).or_default() += copies,
+            Made::OnHand(strip, pattern) => *self.on_hand.entry((strip, pattern)).or_default() += copies,
+        }
+    }
+
+    /// What it costs, in units: sheets, cuts by the sheet, and cuts by the order.
+    pub(super) fn cost(&self, problem: &Problem) -> i64 {
+        let each = self.layouts.iter().map(|(layout, copies)| i64::from(*copies) * layout.cost(problem));
+        each.sum::<i64>() + self.order_cuts(problem)
+    }
+
+    fn order_cuts(&self, problem: &Problem) -> i64 {
+        let charges = &problem.charges;
+        if !charges.per_order {
+            return 0;
+        }
+        let cuts = self.layouts.iter().map(|(layout, copies)| i64::from(copies * layout.cuts(problem))).sum::<i64>();
+        charges.cut * (cuts - i64::from(charges.free)).max(0)
+    }
+
+    /// Panels of each size that it makes.
+    pub(super) fn made(&self, problem: &Problem) -> Vec<u32> {
+        let mut made = vec![0; problem.sizes.len()];
+        let on_hand = self.on_hand.iter().map(|((_, pattern), copies)| (pattern, copies));
+        for (pattern, copies) in self.patterns.iter().chain(on_hand) {
+            for (size, each) in pattern.yields(problem) {
+                made[size] += each * copies;
+            }
+        }
+        made
+    }
+
+    /// Strips given by its layouts less those its patterns use, by blank.
+    pub(super) fn spare_strips(&self, problem: &Problem) -> BTreeMap<Blank, i64> {
+        let mut spare: BTreeMap<Blank, i64> = BTreeMap::new();
+        for (layout, copies) in &self.layouts {
+            for (blank, each) in layout.blanks(problem) {
+                *spare.entry(blank).or_default() += i64::from(each * copies);
+            }
+        }
+        for (pattern, copies) in &self.patterns {
+            *spare.entry(pattern.blank).or_default() -= i64::from(*copies);
+        }
+        spare
+    }
+
+    /// Whether it makes all that is needed with no more than there is: the last word on every answer, in whole numbers.
+    pub(super) fn serves(&self, problem: &Problem, need: &Need) -> bool {
+        let panels = self.made(problem).iter().zip(&need.count).all(|(made, count)| made >= count);
+        let strips = self.spare_strips(problem).values().all(|spare| *spare >= 0);
+        panels && strips && self.within_stock(problem, need) && self.patterns.keys().all(|p| holds(problem, p))
+    }
+
+    fn within_stock(&self, problem: &Problem, need: &Need) -> bool {
+        let mut sheets = vec![0_u32; need.stock.len()];
+        self.layouts.iter().for_each(|(l, copies)| sheets[problem.rippings[l.ripping].sheet] += copies);
+        let mut strips = vec![0_u32; need.on_hand.len()];
+        self.on_hand.iter().for_each(|((strip, _), copies)| strips[*strip] += copies);
+        let stocked = sheets.iter().zip(&need.stock).all(|(used, stock)| stock.is_none_or(|most| *used <= most));
+        let cuts = |layout: &Layout| problem.charges.most_cuts.is_none_or(|most| layout.cuts(problem) <= most);
+        let fit = |layout: &Layout| {
+            let ripping = &problem.rippings[layout.ripping];
+            cuts(layout) && layout.boards.iter().all(|board| board.spare(problem, ripping) >= 0)
+        };
+        stocked && strips.iter().zip(&need.on_hand).all(|(used, have)| used <= have) && self.layouts.keys().all(fit)
+    }
+}
+
+/// Whether a pattern's pieces and kerfs fit its strip, and the hand has something to hold.
+pub(super) fn holds(problem: &Problem, pattern: &Pattern) -> bool {
+    let laid = &problem.families[pattern.blank.family].widths[pattern.blank.width].laid;
+    let pieces = || pattern.pieces.iter().map(|(at, copies)| (laid[*at].along, i64::from(*copies)));
+    let count: i64 = pieces().map(|(_, copies)| copies).sum();
+    let lengths: i64 = pieces().map(|(along, copies)| along.raw() * copies).sum();
+    let left = (pattern.blank.usable - lengths - count * problem.kerf.raw()).max(0) + pattern.blank.stub;
+    let shortest = problem.shortest;
+    let held = pieces().all(|(along, _)| along >= shortest)
+        || pieces().any(|(along, _)| along >= shortest)
+        || left >= shortest.raw();
+    held && lengths + (count - 1).max(0) * problem.kerf.raw() <= pattern.blank.usable
+}

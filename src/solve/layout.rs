@@ -1,0 +1,182 @@
+//! Layouts: the strips ripped from one sheet. Finds the layout that is worth most above its cost at given values of
+//! the strips, and every layout that is worth nearly as much.
+
+use super::knapsack::{Choice, Filling, Knapsack, Step, unit_of};
+use super::pattern::Blank;
+use super::tail::Tail;
+use crate::length::Length;
+use crate::model::{Problem, Ripping};
+
+/// One board and its strips: (index into the family's widths, copies), ascending, copies above zero.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub(super) struct Board {
+    /// Its extent along its strips, in raw units.
+    pub length: i64,
+    /// Its strips.
+    pub strips: Vec<(usize, u32)>,
+}
+
+/// The strips ripped from one sheet.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub(super) struct Layout {
+    /// Index into `Problem::rippings`.
+    pub ripping: usize,
+    /// The whole sheet, or the two boards of a breakdown.
+    pub boards: Vec<Board>,
+}
+
+impl Layout {
+    /// The strips that it gives, with their copies.
+    pub(super) fn blanks<'a>(&'a self, problem: &'a Problem) -> impl Iterator<Item = (Blank, u32)> + 'a {
+        let ripping = &problem.rippings[self.ripping];
+        self.boards.iter().flat_map(move |board| {
+            board.strips.iter().map(move |(width, copies)| (blank(ripping, board.length, *width), *copies))
+        })
+    }
+
+    /// The yard's cuts on the sheet.
+    pub(super) fn cuts(&self, problem: &Problem) -> u32 {
+        let ripping = &problem.rippings[self.ripping];
+        let breakdown = u32::from(self.boards.len() > 1);
+        breakdown + self.boards.iter().map(|board| board.cuts(problem, ripping)).sum::<u32>()
+    }
+
+    /// What it costs in units: the sheet, and its cuts where free cuts are counted by the sheet.
+    pub(super) fn cost(&self, problem: &Problem) -> i64 {
+        let sheet = problem.rippings[self.ripping].sheet;
+        problem.charges.sheets[sheet] + problem.charges.of_cuts(self.cuts(problem))
+    }
+
+    /// What its fall-offs beside the strips are worth, in cents.
+    pub(super) fn kept(&self, problem: &Problem) -> i64 {
+        let ripping = &problem.rippings[self.ripping];
+        let of = |board: &Board| match board.strips.is_empty() {
+            true => 0,
+            false => {
+                Tail::of_board(problem, ripping, Length::from_raw(board.length), 1).worth(board.spare(problem, ripping))
+            }
+        };
+        self.boards.iter().map(of).sum()
+    }
+}
+
+impl Board {
+    fn strips(&self) -> u32 {
+        self.strips.iter().map(|(_, copies)| copies).sum()
+    }
+
+    /// The room beside its strips and the kerfs between them, in raw units.
+    pub(super) fn spare(&self, problem: &Problem, ripping: &Ripping) -> i64 {
+        let widths = &problem.families[ripping.family].widths;
+        let used = |(width, copies): &(usize, u32)| (widths[*width].width + ripping.kerf).raw() * i64::from(*copies);
+        (ripping.room + ripping.kerf).raw() - self.strips.iter().map(used).sum::<i64>()
+    }
+
+    fn cuts(&self, problem: &Problem, ripping: &Ripping) -> u32 {
+        ripping.cuts(self.strips(), Length::from_raw(self.spare(problem, ripping)))
+    }
+}
+
+/// The blank of a strip of this width ripped from a board of this length.
+pub(super) fn blank(ripping: &Ripping, board: i64, width: usize) -> Blank {
+    let length = Length::from_raw(board);
+    let (usable, stub) = (ripping.usable(length).raw(), ripping.stub(length).raw());
+    Blank { family: ripping.family, width, usable, stub }
+}
+
+/// The sets of strips of one board at given values of its strips.
+pub(super) struct Boards {
+    length: i64,
+    /// Indices of the widths that are choices.
+    widths: Vec<usize>,
+    room: i64,
+    loose: Knapsack,
+    /// Strips that use the room up, where that saves a cut that matters.
+    tight: Option<Knapsack>,
+    /// (number of strips or 0 where it does not matter, cuts, whether nothing is left).
+    ways: Vec<(usize, u32, bool)>,
+}
+
+/// Which strips count as choices, and what is left over is worth.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Strips<'a> {
+    /// The value of a strip of each of the family's widths.
+    pub value: &'a [i64],
+    /// The least value that makes a width a choice.
+    pub least: i64,
+    /// What a cent of an offcut worth keeping is worth.
+    pub keeping: i64,
+}
+
+impl Boards {
+    /// Tables for a board of this length.
+    pub(super) fn new(problem: &Problem, ripping: &Ripping, length: i64, strips: Strips) -> Boards {
+        let family = &problem.families[ripping.family];
+        let fits = |width: &usize| family.widths[*width].width <= ripping.room && strips.value[*width] >= strips.least;
+        let widths: Vec<usize> = (0..family.widths.len()).filter(fits).collect();
+        let size = |width: usize| (family.widths[width].width + ripping.kerf).raw();
+        let room = (ripping.room + ripping.kerf).raw();
+        let counted = problem.charges.cuts_matter();
+        let step = if counted { Step::Count } else { Step::Stay };
+        let choice = |width: &usize| Choice { length: size(*width), most: u32::MAX, value: strips.value[*width], step };
+        let choices: Vec<Choice> = widths.iter().map(choice).collect();
+        let most = widths.first().map_or(0, |width| u32::try_from(room / size(*width)).expect("strips are few"));
+        let states = if counted { most as usize + 1 } else { 1 };
+        let (unit, exact) = unit_of(choices.iter().map(|choice| choice.length), room);
+        let saves = counted && exact && room % unit == 0 && ripping.edge_trim.is_zero();
+        let tight = saves.then(|| Knapsack::new(choices.clone(), room, states, Tail::UsedUp));
+        let tail = Tail::of_board(problem, ripping, Length::from_raw(length), strips.keeping);
+        let loose = Knapsack::new(choices, room, states, tail);
+        let ways = ways(problem, ripping, most, tight.is_some(), counted);
+        Boards { length, widths, room, loose, tight, ways }
+    }
+
+    /// The ways to count strips: (way, cuts).
+    pub(super) fn ways(&self) -> impl Iterator<Item = (usize, u32)> + '_ {
+        self.ways.iter().enumerate().map(|(way, (_, cuts, _))| (way, *cuts))
+    }
+
+    /// The most that a board of this way can be worth.
+    pub(super) fn most(&self, way: usize) -> i64 {
+        let (knapsack, state) = self.table(way);
+        knapsack.most(self.widths.len(), state, self.room)
+    }
+
+    /// The best board of this way, if it is worth more than `floor`.
+    pub(super) fn best(&self, way: usize, floor: i64) -> Option<(Board, i64)> {
+        let (knapsack, state) = self.table(way);
+        let filling = knapsack.best(self.widths.len(), state, self.room, floor)?;
+        Some((self.board(&filling), filling.value))
+    }
+
+    /// Visits every board of this way worth at least `floor`; stops where the visitor returns false.
+    pub(super) fn walk(&self, way: usize, floor: i64, visit: &mut dyn FnMut(Board, i64) -> bool) -> bool {
+        let (knapsack, state) = self.table(way);
+        let mut floor = floor;
+        knapsack.walk(self.widths.len(), state, self.room, &mut floor, &mut |filling, _| {
+            visit(self.board(filling), filling.value)
+        })
+    }
+
+    fn table(&self, way: usize) -> (&Knapsack, usize) {
+        let (state, _, used_up) = self.ways[way];
+        (if used_up { self.tight.as_ref().unwrap_or(&self.loose) } else { &self.loose }, state)
+    }
+
+    fn board(&self, filling: &Filling) -> Board {
+        let mut strips: Vec<(usize, u32)> = self.widths.iter().copied().zip(filling.copies.iter().copied()).collect();
+        strips.retain(|(_, copies)| *copies > 0);
+        Board { length: self.length, strips }
+    }
+}
+
+/// All ways to count strips within the most cuts.
+fn ways(problem: &Problem, ripping: &Ripping, most: u32, tight: bool, counted: bool) -> Vec<(usize, u32, bool)> {
+    if !counted {
+        return vec![(0, 0, false)];
+    }
+    let some_left = Length::from_raw(1);
+    let loose = (1..=most).map(|strips| (strips as usize, ripping.cuts(strips, some_left), false));
+    let used_up = (1..=most).filter(|_| tight).map(|n| (n as usize, ripping.cuts(n, Length::ZERO), true));
+    loose.chain(used_up).filter(|(_, cuts, _)| problem.charges.most_cuts.is_none_or(|limit| *cuts <= limit)).collect()
+}

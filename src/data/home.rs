@@ -1,8 +1,49 @@
 //! `[car]` and `[saw]`: what carries the strips home, and what crosscuts them there.
 
 use super::reading::{Fields, Section};
-use super::{Car, Saw, SawKind};
 use crate::length::Length;
+use serde::{Deserialize, Serialize};
+
+/// What the car carries.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Car {
+    /// Longest piece that goes in, if there is a limit.
+    pub longest: Option<Length>,
+    /// Widest piece that goes in flat, if there is a limit.
+    pub widest: Option<Length>,
+    /// Heaviest load in kilograms, if there is a limit.
+    pub heaviest: Option<f64>,
+}
+
+/// The kind of saw at home, for its own cautions.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum SawKind {
+    /// A radial arm saw.
+    #[default]
+    RadialArm,
+    /// A mitre saw, sliding or not.
+    Mitre,
+    /// A table saw with a sled.
+    Table,
+}
+
+/// The saw at home.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Saw {
+    /// Its kind.
+    pub kind: SawKind,
+    /// Width of its cut.
+    pub kerf: Length,
+    /// Widest strip it can cross, if there is a limit.
+    pub crosses: Option<Length>,
+    /// Taken off the first end of every strip to square it, blade included.
+    pub squaring: Length,
+    /// Shortest piece that is safe to hold and cut.
+    pub shortest: Length,
+    /// Whether a panel narrower than its strip can be trimmed at home.
+    pub trims: bool,
+}
 
 const KINDS: [(&str, SawKind); 3] =
     [("radial arm", SawKind::RadialArm), ("mitre", SawKind::Mitre), ("table", SawKind::Table)];

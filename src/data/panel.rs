@@ -1,14 +1,52 @@
 //! Panels wanted, from `[[panel]]` and from the panel list alike.
 
 use super::reading::{Document, Fields, MOST, Notes, Row, Section, Table};
-use super::{Cents, Grain, Panel, Place, sheet};
+use super::{Cents, Place, sheet};
 use crate::length::Length;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Which way the face grain must run on a panel.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Grain {
+    /// Either way.
+    #[default]
+    Any,
+    /// Along the panel's height.
+    Upright,
+    /// Along the panel's width.
+    Level,
+}
+
+/// One line of panels wanted.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Panel {
+    /// The user's name for the line, or its size as written (`12 x 16`).
+    pub name: String,
+    /// Nominal width (the level side).
+    pub width: Length,
+    /// Nominal height (the upright side).
+    pub height: Length,
+    /// How many are wanted.
+    pub count: u32,
+    /// Most that width and height may each come out under the nominal size.
+    pub scant: Length,
+    /// Face grain on the panel.
+    pub grain: Grain,
+    /// How many more one would gladly have.
+    pub extra: u32,
+    /// What one more is worth.
+    pub worth: Cents,
+    /// Sheet kinds it may be cut from, as indices into [`super::Job::sheets`]; empty for any.
+    pub sheets: Vec<usize>,
+}
 
 /// The words for face grain.
 const GRAINS: [(&str, Grain); 3] = [("any", Grain::Any), ("upright", Grain::Upright), ("level", Grain::Level)];
 
-/// The columns of a panel list.
-const COLUMNS: [&[&str]; 10] = [
+/// The columns of a panel list; a note is for its writer only.
+const COLUMNS: [&[&str]; 11] = [
     &["size"],
     &["width"],
     &["height"],
@@ -19,6 +57,7 @@ const COLUMNS: [&[&str]; 10] = [
     &["extra"],
     &["worth"],
     &["sheets", "sheet"],
+    &["note"],
 ];
 
 /// A panel and where its size stands.
@@ -112,15 +151,16 @@ fn worth(fields: &mut impl Fields, extra: u32) -> Cents {
 
 /// Gives panels with the same name different ones, and refuses more panels than can be counted.
 pub(crate) fn settle(panels: &mut [Placed], notes: &Notes) {
-    let mut taken: Vec<String> = Vec::new();
+    let mut taken: BTreeMap<String, u32> = BTreeMap::new();
     for (panel, _) in panels.iter_mut() {
-        let mut number = 2;
         let plain = panel.name.clone();
-        while taken.contains(&panel.name) {
-            panel.name = format!("{plain} ({number})");
+        let mut number = taken.get(&plain).copied().unwrap_or(0);
+        while taken.contains_key(&panel.name) {
             number += 1;
+            panel.name = format!("{plain} ({})", number + 1);
         }
-        taken.push(panel.name.clone());
+        taken.insert(plain, number);
+        taken.entry(panel.name.clone()).or_insert(0);
     }
     let all: u64 = panels.iter().map(|(panel, _)| u64::from(panel.count) + u64::from(panel.extra)).sum();
     if all > u64::from(MOST) {

@@ -87,11 +87,11 @@ fn sheets(root: &mut Section) -> (Vec<Sheet>, Vec<String>) {
     let mut sections = root.each("sheet");
     let sheets: Vec<Option<Sheet>> = sections.iter_mut().map(sheet::read).collect();
     sheet::check_names(&sections, &sheets);
-    let name = |(section, sheet): (&Section, &Option<Sheet>)| match sheet {
+    let name = |(section, sheet): (&mut Section, &Option<Sheet>)| match sheet {
         Some(sheet) => sheet.name.clone(),
         None => section.peek("name").unwrap_or_default().to_owned(),
     };
-    let names = sections.iter().zip(&sheets).map(name).collect();
+    let names = sections.iter_mut().zip(&sheets).map(name).collect();
     (sheets.into_iter().flatten().collect(), names)
 }
 
@@ -112,7 +112,10 @@ fn strips(root: &mut Section, source: &Source, sheets: &[String]) -> Vec<StripOn
 fn panels(root: &mut Section, source: &Source, sheets: &[String]) -> Vec<panel::Placed> {
     let mut panels: Vec<panel::Placed> =
         root.each("panel").iter_mut().filter_map(|section| panel::read(section, sheets)).collect();
-    if let Some(path) = root.text("panels") {
+    if root.peek("panels").is_none() && root.has("panels") {
+        let remedy = "name a file as in `panels = \"panels.csv\"`; a panel in the job file begins with `[[panel]]`";
+        root.fault("panels", "`panels` names a list kept in a file", remedy);
+    } else if let Some(path) = root.text("panels") {
         let list = source.list.clone().unwrap_or_else(|| File::unreadable(path, "it was not looked for"));
         match list.text() {
             Ok(text) => panels.extend(panel::read_list(&Document::new(&list.name, text), root.notes(), sheets)),
@@ -126,7 +129,7 @@ fn panels(root: &mut Section, source: &Source, sheets: &[String]) -> Vec<panel::
 
 /// What only the whole job can tell.
 fn check_whole(root: &Section, names: &[String], sheets: &[Sheet], strips: &[StripOnHand], panels: &[panel::Placed]) {
-    if names.is_empty() && strips.is_empty() && !root.has("strip") {
+    if names.is_empty() && strips.is_empty() && (root.notes().clean() || !root.has("strip")) {
         root.fault("", "there is no sheet to cut", "add a section `[[sheet]]` with length, width and price");
     }
     if !root.has("panel") && !root.has("panels") {

@@ -1,9 +1,33 @@
 //! `[[sheet]]`: the kinds of sheet that can be bought.
 
-use super::Sheet;
+use super::Cents;
 use super::reading::{Fields, Section, Wrong, nearest};
 use crate::length::Length;
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
+
+/// A kind of sheet to buy.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Sheet {
+    /// What the yard calls it.
+    pub name: String,
+    /// Along the face grain.
+    pub length: Length,
+    /// Across the face grain.
+    pub width: Length,
+    /// Measured thickness, where known.
+    pub thickness: Option<Length>,
+    /// Of one sheet.
+    pub price: Cents,
+    /// Most to be had; `None` for as many as needed.
+    pub stock: Option<u32>,
+    /// In kg/m3, where known.
+    pub density: Option<f64>,
+    /// Lost at each factory edge and end, blade included.
+    pub edge_trim: Length,
+    /// How much smaller than its stated size a sheet may measure; a layout that leaves less says "measure first".
+    pub tolerance: Length,
+}
 
 /// Thickest sheet that is read: anything thicker is a slip of the units.
 const THICKEST: Length = Length::inches(4);

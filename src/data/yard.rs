@@ -1,8 +1,86 @@
 //! `[yard]`: what the lumber yard cuts, how well, and at what price.
 
+use super::Cents;
 use super::reading::{Fields, Section};
-use super::{Breakdown, Cents, FreePer, RipWidths, Rips, Yard};
 use crate::length::Length;
+use serde::{Deserialize, Serialize};
+
+/// Which way the yard rips a sheet.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Rips {
+    /// Strips run along the sheet's length.
+    #[default]
+    Along,
+    /// Strips run across it.
+    Across,
+    /// Whichever is better, sheet by sheet.
+    Either,
+}
+
+/// The strip widths that the yard is willing to cut.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum RipWidths {
+    /// Any width.
+    #[default]
+    Any,
+    /// Only these, ascending.
+    Only(Vec<Length>),
+    /// Only multiples of this.
+    Step(Length),
+}
+
+/// What the free cuts are counted over.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum FreePer {
+    /// Each sheet.
+    #[default]
+    Sheet,
+    /// The whole order.
+    Order,
+}
+
+/// When the yard makes one crosscut before ripping a sheet.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Breakdown {
+    /// Never.
+    Never,
+    /// Only for sheets whose strips would be too long for the car.
+    #[default]
+    IfNeeded,
+    /// Wherever it saves money.
+    Allowed,
+}
+
+/// What the lumber yard cuts, how well and at what price.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Yard {
+    /// Width of the yard's saw cut.
+    pub kerf: Length,
+    /// Which way it rips.
+    pub rips: Rips,
+    /// The strip widths it is willing to cut.
+    pub rip_widths: RipWidths,
+    /// Narrowest strip it cuts.
+    pub narrowest: Length,
+    /// Widest strip it cuts, if there is a limit.
+    pub widest: Option<Length>,
+    /// Most cuts it makes on one sheet, if there is a limit.
+    pub most_cuts: Option<u32>,
+    /// Cuts that cost nothing.
+    pub free_cuts: u32,
+    /// What the free cuts are counted over.
+    pub free_per: FreePer,
+    /// Price of each cut after the free ones.
+    pub cut_price: Cents,
+    /// How much narrower or wider than asked a strip may come out.
+    pub tolerance: Length,
+    /// When it makes a crosscut before ripping.
+    pub breakdown: Breakdown,
+}
 
 const RIPS: [(&str, Rips); 3] = [("along", Rips::Along), ("across", Rips::Across), ("either", Rips::Either)];
 const PER: [(&str, FreePer); 2] = [("sheet", FreePer::Sheet), ("order", FreePer::Order)];

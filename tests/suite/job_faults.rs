@@ -32,6 +32,8 @@ fn an_empty_file_says_how_to_begin() {
 fn a_job_needs_a_panel_and_a_sheet() {
     assert_eq!(cause(SHEET), "there is no panel to make");
     assert_eq!(cause(PANEL), "there is no sheet to cut");
+    let gone = format!("{PANEL}[[strip]]\nwidth = 12\nlength = 40\ncount = 0\n");
+    assert_eq!(cause(&gone), "there is no sheet to cut");
     assert_eq!(faults("title = \"Harbour week\"\n").matches("-->").count(), 2);
 }
 
@@ -177,6 +179,7 @@ fn a_broken_line_is_shown_with_a_caret() {
 #[test]
 fn a_section_in_the_wrong_brackets_is_refused() {
     assert_eq!(cause(&format!("{SHEET}[panel]\nsize = \"3 x 3\"\ncount = 4\n")), "`panel` can come more than once");
+    assert_eq!(cause(&format!("{SHEET}[[panels]]\nsize = \"3 x 3\"\n")), "`panels` names a list kept in a file");
     assert_eq!(cause(&format!("{SHEET}{PANEL}[[yard]]\nkerf = 0\n")), "`yard` is not a section");
 }
 

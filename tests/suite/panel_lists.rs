@@ -127,11 +127,25 @@ fn strips_are_read_with_their_letters() {
 }
 
 #[test]
+fn a_strip_that_is_gone_may_stay_in_the_list() {
+    let list = File::of("measured.csv", "letter,width,length,count\nA,12,96,0\nB,,,0\nC,12,96,\n");
+    let strips = read_strips(&list, Unit::In, &[]).unwrap_or_else(|faults| panic!("{}", told(&faults)));
+    assert_eq!(strips.iter().map(|strip| strip.name.as_str()).collect::<Vec<_>>(), ["C"]);
+}
+
+#[test]
+fn ten_thousand_lines_of_one_size_keep_names_of_their_own() {
+    let list = format!("size,count,note\n{}", "12x16,1,for the pier\n".repeat(10_000));
+    let names: std::collections::BTreeSet<String> = panels(&list).into_iter().map(|panel| panel.0).collect();
+    assert_eq!((names.len(), names.contains("12 x 16"), names.contains("12 x 16 (10000)")), (10_000, true, true));
+}
+
+#[test]
 fn strips_that_are_no_strips_are_refused() {
-    let list = File::of("rack.csv", "name,width,length,count,sheet\nA,0,3,1,\nB,3,4,0,oak\n");
+    let list = File::of("rack.csv", "name,width,length,count,sheet\nA,0,3,1,\nB,3,4,x,oak\n");
     let told = told(&read_strips(&list, Unit::In, &birch().sheets).expect_err("they are no strips"));
     let causes: Vec<&str> = told.split("\n\n").filter_map(|fault| fault.lines().next()).collect();
-    assert_eq!(causes, ["`0` is not above zero", "`0` is too few", "no sheet is named `oak`"]);
+    assert_eq!(causes, ["`0` is not above zero", "`x` is not a whole number", "no sheet is named `oak`"]);
 }
 
 #[test]

@@ -58,8 +58,8 @@ impl<'a> Section<'a> {
     }
 
     /// A text ahead of its turn, without a word about faults.
-    pub(crate) fn peek(&self, key: &str) -> Option<&'a str> {
-        self.table?.get(key)?.get_ref().as_str().map(str::trim)
+    pub(crate) fn peek(&mut self, key: &'static str) -> Option<&'a str> {
+        self.value(key)?.get_ref().as_str().map(str::trim)
     }
 
     /// True or false.

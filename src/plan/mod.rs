@@ -5,7 +5,6 @@
 
 mod types;
 mod alternative;
-mod sides;
 mod sizes;
 mod measure;
 mod grow;
@@ -35,15 +34,28 @@ use crate::solve::{Solved, Watch, solve};
 /// Part of the time that the plan itself may take; the rest is for the comparison.
 const SHARE_OF_THE_PLAN: f64 = 0.7;
 
-/// Plans a job: solves it, lays the answer out and compares it with other sizes.
+/// Plans a job: solves it, lays the answer out, proves it by replaying it, and compares it with other sizes.
 ///
 /// # Errors
-/// Every reason why the job cannot be done, each with a remedy.
+/// Every reason why the job cannot be done, each with a remedy. A plan that fails its own check is never handed out:
+/// that is a fault of the program, and said to be one.
 pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
-    let solved = solve(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
-    let plan = lay_out(job, &solved);
+    let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
     let comparison = compare_sizes(job, &plan, watch);
     Ok(Plan { comparison, ..plan })
+}
+
+/// A plan that has passed its check, without a comparison.
+fn checked(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
+    let plan = lay_out(job, &solve(job, watch)?);
+    check(job, &plan).map_err(|violations| vec![distrusted(&violations)])?;
+    Ok(plan)
+}
+
+fn distrusted(violations: &[Violation]) -> Fault {
+    let told: Vec<String> = violations.iter().take(3).map(ToString::to_string).collect();
+    let cause = format!("the plan failed the program's own check and is not printed ({})", told.join("; "));
+    Fault::anywhere(cause, "this is a fault of the program, not of the job: report it with the job file")
 }
 
 /// Lays a solved job out: grows scant panels back, orders the rips and cuts, letters, positions and adds up.

@@ -16,7 +16,7 @@ pub(super) struct Sizes {
 impl Sizes {
     /// The smallest sizes that the job permits: what the solver decided with.
     pub(super) fn smallest(job: &Job) -> Self {
-        let sides = super::sides::of(job);
+        let sides = crate::model::sizes::of(job);
         Sizes {
             widths: sides.iter().map(|panel| panel.width.least).collect(),
             heights: sides.iter().map(|panel| panel.height.least).collect(),

@@ -5,6 +5,7 @@ mod beginnings;
 mod by_hand;
 mod checker;
 mod commands;
+mod comparing;
 mod damaged_plans;
 mod growing;
 mod job_faults;

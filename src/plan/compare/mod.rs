@@ -6,9 +6,9 @@ mod share;
 
 pub(super) use share::Share;
 
-use super::{Alternative, Figures, Outcome, Plan, lay_out};
+use super::{Alternative, Figures, Outcome, Plan, checked};
 use crate::data::Job;
-use crate::solve::{Watch, solve};
+use crate::solve::Watch;
 use ways::Way;
 
 /// The short comparison, made for every plan: at nominal size and scant, and without the squaring cut.
@@ -36,8 +36,8 @@ fn rows(plan: &Plan, ways: Vec<Way>, watch: &dyn Watch) -> Vec<Alternative> {
 }
 
 fn outcome(job: &Job, watch: &dyn Watch) -> Outcome {
-    match solve(job, watch) {
-        Ok(solved) => Outcome::Done(figures(&lay_out(job, &solved))),
+    match checked(job, watch) {
+        Ok(plan) => Outcome::Done(figures(&plan)),
         Err(faults) => {
             let causes: Vec<&str> = faults.iter().map(|fault| fault.cause.as_str()).collect();
             Outcome::Not(causes.join("; "))

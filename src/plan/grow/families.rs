@@ -2,7 +2,7 @@
 
 use crate::data::{Job, RipWidths};
 use crate::length::Length;
-use crate::plan::sides as sizes;
+use crate::model::sizes;
 use crate::plan::sizes::Sizes;
 use crate::solve::{PieceCut, Solved, StripCut};
 use std::collections::BTreeMap;

@@ -1,0 +1,121 @@
+//! A job done in other ways, side by side: what scant buys, what a squaring cut costs.
+
+use crate::papers_in::job;
+use crate::solved_by_hand::len;
+use yardslip::data::{Cents, Job};
+use yardslip::plan::{Alternative, Figures, Outcome, compare, make};
+use yardslip::solve::Patient;
+
+/// One 48 x 96 sheet and no more, 1/8 in. kerfs, nothing squared; so many panels of 12x16.
+fn one_sheet(count: u32, scant: &str, grain: &str) -> Job {
+    job(&format!(
+        r#"
+title = "one sheet"
+[[sheet]]
+name = "birch"
+length = 96
+width = 48
+price = 40
+stock = 1
+[[panel]]
+size = "12 x 16"
+count = {count}
+scant = "{scant}"
+grain = "{grain}"
+[yard]
+kerf = "1/8"
+narrowest = 1
+[saw]
+kerf = "1/8"
+squaring = 0
+shortest = 4
+crosses = 24
+"#
+    ))
+}
+
+fn row<'a>(rows: &'a [Alternative], name: &str) -> &'a Alternative {
+    rows.iter().find(|row| row.name == name).unwrap_or_else(|| panic!("no row `{name}` in {rows:#?}"))
+}
+
+fn figures<'a>(rows: &'a [Alternative], name: &str) -> &'a Figures {
+    match &row(rows, name).outcome {
+        Outcome::Done(figures) => figures,
+        Outcome::Not(why) => panic!("{name}: {why}"),
+    }
+}
+
+fn cannot(rows: &[Alternative], name: &str) -> bool {
+    matches!(row(rows, name).outcome, Outcome::Not(_))
+}
+
+// How many 12x16 panels one sheet gives at 1/8 in. kerfs: arithmetic, and proved by an integer program elsewhere.
+#[test]
+fn one_sheet_gives_fifteen_upright_nineteen_turned_twenty_four_scant() {
+    for (most, scant, grain) in [(15, "0", "upright"), (19, "0", "any"), (24, "1/8", "any")] {
+        let plan = make(&one_sheet(most, scant, grain), &Patient).expect("as many as that fit");
+        assert_eq!((plan.cost.sheets_bought, plan.proof.proved), (1, true));
+        let faults = make(&one_sheet(most + 1, scant, grain), &Patient).expect_err("one more does not fit");
+        assert_eq!(faults[0].place.key, "sheet.stock");
+    }
+}
+
+#[test]
+fn a_scant_job_says_what_nominal_size_would_cost() {
+    let plan = make(&one_sheet(24, "1/8", "any"), &Patient).expect("24 fit");
+    let this = figures(&plan.comparison, "this plan");
+    assert_eq!((this.sheets, this.cost, this.layouts), (1, Cents(4000), 1));
+    assert_eq!(this.sizes, [(len("11 7/8"), len("15 7/8"))]);
+    assert!(cannot(&plan.comparison, "at nominal size"));
+    let mut enough = one_sheet(24, "1/8", "any");
+    enough.sheets[0].stock = None;
+    let plan = make(&enough, &Patient).expect("there are sheets");
+    assert_eq!(figures(&plan.comparison, "at nominal size").sheets, 2);
+}
+
+#[test]
+fn a_nominal_job_says_what_a_little_scant_would_buy() {
+    let mut job = one_sheet(24, "0", "any");
+    job.sheets[0].stock = None;
+    let plan = make(&job, &Patient).expect("there are sheets");
+    assert_eq!(figures(&plan.comparison, "this plan").sheets, 2);
+    assert_eq!(figures(&plan.comparison, "up to 1/8 in. under size").sheets, 1);
+}
+
+#[test]
+fn a_squaring_cut_costs_the_sixth_panel_of_every_strip() {
+    let mut job = one_sheet(24, "1/8", "any");
+    job.sheets[0].stock = None;
+    job.saw.squaring = len("1/4");
+    let plan = make(&job, &Patient).expect("there are sheets");
+    assert_eq!(figures(&plan.comparison, "this plan").sheets, 2);
+    assert_eq!(figures(&plan.comparison, "without the squaring cut").sheets, 1);
+}
+
+#[test]
+fn the_full_comparison_has_kinds_directions_and_blades() {
+    let mut job = one_sheet(19, "0", "any");
+    let mut small = job.sheets[0].clone();
+    (small.name, small.length, small.price, small.stock) = ("handy".into(), len("48"), Cents(2500), None);
+    job.sheets.push(small);
+    let plan = make(&job, &Patient).expect("they fit");
+    let rows = compare(&job, &plan, &Patient);
+    let names: Vec<&str> = rows.iter().map(|row| row.name.as_str()).collect();
+    assert_eq!(
+        names,
+        [
+            "this plan",
+            "up to 1/8 in. under size",
+            "only birch",
+            "only handy",
+            "all rips across the sheet",
+            "rips along or across, sheet by sheet",
+            "thin blades, 3/32 in. at both saws",
+        ]
+    );
+    assert_eq!(figures(&rows, "only birch").cost, Cents(4000));
+    assert!(figures(&rows, "only handy").sheets >= 3);
+    assert!(figures(&rows, "rips along or across, sheet by sheet").cost <= figures(&rows, "this plan").cost);
+    assert!(figures(&rows, "thin blades, 3/32 in. at both saws").cost <= figures(&rows, "this plan").cost);
+    assert!(rows.iter().all(|row| matches!(&row.outcome, Outcome::Done(figures) if figures.waste() < 1.0)));
+}

@@ -17,6 +17,10 @@ use std::collections::BTreeMap;
 pub(super) struct Judged {
     /// No plan costs less, in units.
     pub bound: i64,
+    /// What the needs are worth at these prices, in fixed point: the bound itself where the share is whole.
+    pub total: i128,
+    /// How far the prices must come down.
+    pub share: Share,
     /// The best pattern of each strip that some board gives, and its value.
     pub strips: BTreeMap<Blank, (i64, Pattern)>,
     /// The best pattern of each strip on hand.
@@ -26,8 +30,8 @@ pub(super) struct Judged {
 }
 
 /// How far prices must come down: `top / bottom`, at most 1.
-#[derive(Clone, Copy)]
-struct Share {
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Share {
     top: i64,
     bottom: i64,
 }
@@ -35,8 +39,9 @@ struct Share {
 /// Judges prices for what is needed.
 pub(super) fn judge(problem: &Problem, need: &Need, prices: &Prices) -> Judged {
     let shelf = Shelf::new(problem, need, prices);
-    let mut judged = Judged { bound: 0, strips: BTreeMap::new(), on_hand: shelf.on_hand(problem), layouts: Vec::new() };
-    let mut share = Share { top: 1, bottom: 1 };
+    let (strips, on_hand) = (BTreeMap::new(), shelf.on_hand(problem));
+    let mut judged = Judged { bound: 0, total: 0, share: Share::WHOLE, strips, on_hand, layouts: Vec::new() };
+    let mut share = Share::WHOLE;
     for (index, ripping) in problem.rippings.iter().enumerate() {
         if need.stock[ripping.sheet] == Some(0) {
             continue;
@@ -45,8 +50,21 @@ pub(super) fn judge(problem: &Problem, need: &Need, prices: &Prices) -> Judged {
         best_layout(problem, index, prices, &strips, &mut share, &mut judged.layouts);
         judged.strips.extend(strips.into_iter().map(|(value, pattern)| (pattern.blank, (value, pattern))));
     }
-    judged.bound = bound(need, prices, &judged.on_hand, share);
+    judged.total = total(need, prices, &judged.on_hand);
+    judged.share = share;
+    judged.bound = units_above(judged.total, share, prices.scale);
     judged
+}
+
+/// Prices at which no layout is worth more than it costs, from prices that come close.
+pub(super) fn settle(problem: &Problem, need: &Need, mut prices: Prices) -> (Prices, Judged) {
+    loop {
+        let judged = judge(problem, need, &prices);
+        if judged.share == Share::WHOLE {
+            return (prices, judged);
+        }
+        prices.scale_down(|price| judged.share.of(price));
+    }
 }
 
 /// The tables of patterns of all families at given prices.
@@ -94,7 +112,7 @@ pub(super) fn on_hand_blank(strip: &crate::model::OnHand) -> Blank {
 /// What a layout with so many cuts costs at these prices, in fixed point.
 pub(super) fn charge(problem: &Problem, prices: &Prices, sheet: usize, cuts: u32) -> i64 {
     let charges = &problem.charges;
-    let money = prices.money * (charges.sheets[sheet] + charges.of_cuts(cuts));
+    let money = prices.scale * (charges.sheets[sheet] + charges.of_cuts(cuts));
     money + prices.stock[sheet] + prices.cut * i64::from(if charges.per_order { cuts } else { 0 })
 }
 
@@ -116,7 +134,7 @@ fn best_layout(
     for (way, cuts) in boards.ways() {
         let cost = charge(problem, prices, ripping.sheet, cuts);
         let least = best.as_ref().map_or(i64::MIN / 8, |(_, excess)| *excess);
-        share.lower(boards.most(way), cost, prices.money * problem.charges.sheets[ripping.sheet]);
+        share.lower(boards.most(way), cost, prices.scale * problem.charges.sheets[ripping.sheet]);
         if boards.most(way) - cost > least
             && let Some((board, value)) = boards.best(way, least.max(-cost) + cost)
         {
@@ -127,6 +145,15 @@ fn best_layout(
 }
 
 impl Share {
+    /// Prices stand as they are.
+    const WHOLE: Share = Share { top: 1, bottom: 1 };
+
+    /// This share of a price, rounded down.
+    fn of(self, price: i64) -> i64 {
+        let share = (i128::from(price) * i128::from(self.top)).div_euclid(i128::from(self.bottom));
+        i64::try_from(share).expect("a share of a price is no larger")
+    }
+
     /// Keeps the smaller of this share and the one at which a layout of this value is worth its cost. What stock and
     /// cuts are priced at comes down with the share; `money` alone stays.
     fn lower(&mut self, value: i64, cost: i64, money: i64) {
@@ -142,15 +169,19 @@ impl Share {
     }
 }
 
-/// The bound in units, rounded up to a whole unit as every cost is one.
-fn bound(need: &Need, prices: &Prices, on_hand: &[(i64, Pattern)], share: Share) -> i64 {
+/// What the needs are worth at these prices, in fixed point, less what the means are.
+fn total(need: &Need, prices: &Prices, on_hand: &[(i64, Pattern)]) -> i128 {
     let times = |count: u32, price: i64| i128::from(count) * i128::from(price);
     let panels: i128 = need.count.iter().zip(&prices.size).map(|(count, price)| times(*count, *price)).sum();
     let sheets: i128 =
         need.stock.iter().zip(&prices.stock).map(|(stock, price)| times(stock.unwrap_or(0), *price)).sum();
     let strips: i128 = need.on_hand.iter().zip(on_hand).map(|(count, best)| times(*count, best.0)).sum();
-    let total = panels - sheets - strips - times(need.free, prices.cut);
-    let scaled = (total * i128::from(share.top)).div_euclid(i128::from(share.bottom));
-    let units = -(-scaled).div_euclid(i128::from(prices.scale));
+    panels - sheets - strips - times(need.free, prices.cut)
+}
+
+/// The share of a total in units, rounded up to a whole unit as every cost is one.
+fn units_above(total: i128, share: Share, scale: i64) -> i64 {
+    let shared = (total * i128::from(share.top)).div_euclid(i128::from(share.bottom));
+    let units = -(-shared).div_euclid(i128::from(scale));
     i64::try_from(units.max(0)).unwrap_or(i64::MAX)
 }

@@ -161,7 +161,6 @@ impl<'a> Master<'a> {
             size: self.sizes.iter().map(|row| of(*row)).collect(),
             stock: self.stock.iter().map(|row| row.map_or(0, of)).collect(),
             cut: self.cuts.map_or(0, |row| of(row).min(self.problem.charges.cut * scale)),
-            money: scale,
             keeping: 0,
         }
     }

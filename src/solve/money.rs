@@ -1,9 +1,15 @@
 //! The first aim: least money. Linear program, bound, a plan by diving, and a search for what is left between them.
 
+use super::bound::{Judged, settle};
 use super::dive::dive;
 use super::draft::Draft;
 use super::generate::generate;
+use super::master::Made;
 use super::need::Need;
+use super::pool::pool;
+use super::prices::Prices;
+use super::program::Program;
+use super::search::{Search, Verdict};
 use super::watch::{Progress, Watch};
 use crate::data::{Cents, Fault, Job, Place};
 use crate::model::{self, Problem};
@@ -19,27 +25,91 @@ pub(super) struct Money {
 }
 
 impl Money {
+    fn take(&mut self, problem: &Problem, draft: Draft) {
+        self.cost = draft.cost(problem);
+        self.draft = draft;
+    }
+
     /// Nothing cheaper exists.
     pub(super) fn proved(&self) -> bool {
         self.bound >= self.cost
     }
 }
 
+/// Most layouts and patterns that are searched at once.
+const POOL: usize = 40_000;
+/// Most nodes of one search.
+const NODES: usize = 200_000;
+/// Most nodes of a search among what was found on the way, which proves nothing.
+const GLANCE: usize = 300;
+
 /// The cheapest plan; none where there are too few sheets.
 pub(super) fn least(problem: &Problem, watch: &dyn Watch) -> Option<Money> {
     let need = Need::of(problem);
     let relaxed = generate(problem, &need, &[], watch);
-    let bound = round_up(relaxed.bound, problem.charges.step());
-    let report = |best: Option<i64>, doing| {
-        let cents = |units: i64| Cents(units / problem.charges.cent);
-        watch.report(Progress { doing, best: best.map(cents), bound: Some(cents(bound)) });
-    };
-    report(None, "pricing layouts");
+    let (prices, judged) = settle(problem, &need, relaxed.prices.clone());
+    let step = problem.charges.step();
+    let bound = round_up(judged.bound, step);
     let draft = dive(problem, &need, &relaxed, watch)?;
-    debug_assert!(draft.serves(problem, &need));
     let cost = draft.cost(problem);
-    report(Some(cost), "looking for a cheaper plan");
-    Some(Money { draft, cost, bound })
+    let mut tail = Tail { problem, need: &need, prices: &prices, judged: &judged, watch };
+    let mut money = Money { draft, cost, bound };
+    tail.glance(&mut money, relaxed.found, step);
+    tail.close(&mut money, step);
+    Some(money)
+}
+
+/// The work between a bound and a plan that do not meet.
+struct Tail<'a> {
+    problem: &'a Problem,
+    need: &'a Need,
+    prices: &'a Prices,
+    judged: &'a Judged,
+    watch: &'a dyn Watch,
+}
+
+impl Tail<'_> {
+    fn report(&self, money: &Money, doing: &'static str) {
+        let cents = |units: i64| Some(Cents(units / self.problem.charges.cent));
+        self.watch.report(Progress { doing, best: cents(money.cost), bound: cents(money.bound) });
+    }
+
+    fn search(&self, pool: &[Made], target: i64, nodes: usize) -> Verdict {
+        let program = Program::new(self.problem, self.need, pool, target);
+        Search::new(self.problem, self.need, program, target, nodes, self.watch).run()
+    }
+
+    /// Looks for cheaper plans among what was found on the way.
+    fn glance(&mut self, money: &mut Money, mut found: Vec<Made>, step: i64) {
+        found.retain(|made| self.serves_now(made));
+        while !money.proved() {
+            self.report(money, "looking for a cheaper plan");
+            let Verdict::Found(draft) = self.search(&found, money.cost - step, GLANCE) else { return };
+            money.take(self.problem, *draft);
+        }
+    }
+
+    fn serves_now(&self, made: &Made) -> bool {
+        match made {
+            Made::Layout(layout) => self.need.stock[self.problem.rippings[layout.ripping].sheet] != Some(0),
+            Made::Pattern(_) | Made::OnHand(..) => true,
+        }
+    }
+
+    /// Closes the gap from below: is there a plan at the bound, then at the next cost, and so on.
+    fn close(&mut self, money: &mut Money, step: i64) {
+        while !money.proved() && !self.watch.stop() {
+            self.report(money, "proving that nothing cheaper exists");
+            let Some(pool) = pool(self.problem, self.need, (self.prices, self.judged), money.bound, POOL) else {
+                return;
+            };
+            match self.search(&pool, money.bound, NODES) {
+                Verdict::Found(draft) => money.take(self.problem, *draft),
+                Verdict::Nothing => money.bound += step,
+                Verdict::Unsure => return,
+            }
+        }
+    }
 }
 
 /// The smallest multiple of `step` that is not below `units`.

@@ -17,10 +17,16 @@ pub(super) struct Prices {
     pub stock: Vec<i64>,
     /// Of one paid cut of the order.
     pub cut: i64,
-    /// Of one unit of money.
-    pub money: i64,
     /// Of one cent of an offcut worth keeping.
     pub keeping: i64,
+}
+
+impl Prices {
+    /// Brings all prices down.
+    pub(super) fn scale_down(&mut self, share: impl Fn(i64) -> i64) {
+        self.size.iter_mut().chain(&mut self.stock).for_each(|price| *price = share(*price));
+        self.cut = share(self.cut);
+    }
 }
 
 /// The fixed point of a problem: fine enough that rounding costs nothing that matters, coarse enough that sums of a

@@ -155,6 +155,11 @@ impl Simplex {
         }
     }
 
+    /// Where a column stands.
+    pub(super) fn place(&self, column: usize) -> Place {
+        self.places[column]
+    }
+
     /// The price of each row.
     pub(super) fn prices(&self) -> Vec<f64> {
         let rows = self.right.len();

@@ -1,19 +1,10 @@
 //! Known optima: cases that can be worked by hand, and instances of the literature with proved optima.
 
-use crate::jobs::{panel, sheet, small_job};
+use crate::instances::{bare_job, panel_mm};
+use crate::jobs::{panel, small_job};
 use yardslip::data::*;
 use yardslip::length::Length;
 use yardslip::solve::{Patient, Solved, solve};
-
-/// One sheet kind at 1.00, nothing lost to any saw.
-fn plain_job(length: Length, width: Length) -> Job {
-    let mut job = small_job();
-    job.sheets = vec![Sheet { length, width, price: Cents(100), ..sheet("birch", "96", "48") }];
-    job.yard.kerf = Length::ZERO;
-    job.yard.narrowest = Length::from_raw(1);
-    job.saw.kerf = Length::ZERO;
-    job
-}
 
 /// One 48 x 96 sheet kind with 1/8 in. kerfs and so many panels of 12 x 16.
 fn known_case(count: u32) -> Job {
@@ -61,4 +52,15 @@ fn twelve_inch_rips_alone_give_fifteen() {
         job.yard.rip_widths = RipWidths::Only(vec![Length::inches(12)]);
         takes(&job, sheets);
     }
+}
+/// The worked example of the encyclopaedia page "Cutting stock problem": 73 rolls of 5600 mm.
+#[test]
+fn the_paper_rolls_take_seventy_three() {
+    let widths = [1380, 1520, 1560, 1710, 1820, 1880, 1930, 2000, 2050, 2100, 2140, 2150, 2200];
+    let demands = [22, 25, 12, 14, 18, 18, 20, 10, 12, 14, 16, 18, 20];
+    let mut job = bare_job(Length::mm(1000), Length::mm(5600));
+    for (width, demand) in widths.into_iter().zip(demands) {
+        job.panels.push(Panel { grain: Grain::Upright, ..panel_mm(width, 1000, demand) });
+    }
+    takes(&job, 73);
 }

@@ -1,0 +1,210 @@
+//! The integer program over a listed pool of layouts and patterns, with the counts that the search branches on as
+//! variables of their own: sheets of a kind, strips of a width, paid cuts. Knows every number exactly, so that prices
+//! from the floating-point simplex can be judged in whole numbers.
+
+use super::draft::Draft;
+use super::layout::Layout;
+use super::master::Made;
+use super::need::Need;
+use super::pattern::{Blank, Pattern};
+use super::prices::dearest;
+use super::simplex::{Column, Simplex};
+use crate::model::Problem;
+use std::collections::BTreeMap;
+
+/// What a variable counts; the search branches in this order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Counts {
+    /// Sheets of one kind, or paid cuts.
+    Sheets,
+    /// Strips of one width from one kind of board.
+    Strips,
+    /// Copies of one layout.
+    Layouts,
+    /// Copies of one pattern.
+    Patterns,
+    /// What a row is overfilled by; follows from the rest.
+    Slack,
+}
+
+/// The program.
+pub(super) struct Program {
+    /// The linear relaxation.
+    pub lp: Simplex,
+    /// What each column counts.
+    pub counts: Vec<Counts>,
+    /// What each column costs, in units.
+    pub cost: Vec<i64>,
+    /// The whole-number entries of each column.
+    pub entries: Vec<Vec<(usize, i64)>>,
+    /// The right side of each row.
+    pub right: Vec<i64>,
+    /// Whether a row's price may be below zero.
+    pub free: Vec<bool>,
+    /// Units of cost that one unit of the relaxation's cost stands for.
+    pub unit: f64,
+    made: Vec<(usize, Made)>,
+}
+
+/// Rows by what they say.
+struct Rows {
+    sizes: Vec<usize>,
+    on_hand: Vec<usize>,
+    sheets: Vec<Option<usize>>,
+    cuts: Option<usize>,
+    given: BTreeMap<Blank, usize>,
+    used: BTreeMap<Blank, usize>,
+}
+
+#[allow(clippy::cast_precision_loss)] // counts and costs of an order
+fn real(number: i64) -> f64 {
+    number as f64
+}
+
+impl Program {
+    /// The program of making what is needed from the pool at no more than `target` units.
+    pub(super) fn new(problem: &Problem, need: &Need, pool: &[Made], target: i64) -> Program {
+        let mut program = Program {
+            lp: Simplex::default(),
+            counts: Vec::new(),
+            cost: Vec::new(),
+            entries: Vec::new(),
+            right: Vec::new(),
+            free: Vec::new(),
+            unit: real(dearest(problem)),
+            made: Vec::new(),
+        };
+        let rows = program.rows(problem, need, pool, target);
+        for made in pool {
+            program.add_made(problem, need, &rows, made, target);
+        }
+        program
+    }
+
+    fn rows(&mut self, problem: &Problem, need: &Need, pool: &[Made], target: i64) -> Rows {
+        let sizes = need.count.iter().map(|count| self.row(i64::from(*count), false)).collect();
+        let on_hand = need.on_hand.iter().map(|count| self.row(-i64::from(*count), false)).collect();
+        let mut rows =
+            Rows { sizes, on_hand, sheets: Vec::new(), cuts: None, given: BTreeMap::new(), used: BTreeMap::new() };
+        for (sheet, stock) in need.stock.iter().enumerate() {
+            let most = target / problem.charges.sheets[sheet];
+            let most = stock.map_or(most, |stock| most.min(i64::from(stock)));
+            let row = self.row(0, true);
+            self.column(Counts::Sheets, vec![(row, -1)], 0, most);
+            rows.sheets.push(Some(row));
+        }
+        if problem.charges.per_order {
+            let row = self.row(-i64::from(need.free), false);
+            self.column(Counts::Sheets, vec![(row, 1)], problem.charges.cut, target / problem.charges.cut);
+            rows.cuts = Some(row);
+        }
+        for made in pool {
+            if let Made::Pattern(pattern) = made {
+                self.blank_rows(problem, need, pattern.blank, &mut rows);
+            }
+        }
+        rows
+    }
+
+    /// Strips given by layouts, at least the strips counted, at least the strips used.
+    fn blank_rows(&mut self, problem: &Problem, need: &Need, blank: Blank, rows: &mut Rows) {
+        if rows.given.contains_key(&blank) {
+            return;
+        }
+        let (given, used) = (self.row(0, false), self.row(0, false));
+        rows.given.insert(blank, given);
+        rows.used.insert(blank, used);
+        let laid = &problem.families[blank.family].widths[blank.width].laid;
+        let mut sizes: Vec<usize> = laid.iter().map(|laid| laid.size).collect();
+        sizes.sort_unstable();
+        sizes.dedup();
+        let most = sizes.iter().map(|size| i64::from(need.count[*size])).sum();
+        self.column(Counts::Strips, vec![(given, -1), (used, 1)], 0, most);
+    }
+
+    fn add_made(&mut self, problem: &Problem, need: &Need, rows: &Rows, made: &Made, target: i64) {
+        let (counts, entries, cost, most) = match made {
+            Made::Layout(layout) => {
+                let cost = layout.cost(problem);
+                (Counts::Layouts, layout_entries(problem, rows, layout), cost, target / cost)
+            }
+            Made::Pattern(pattern) => {
+                let mut entries = pattern_entries(problem, rows, pattern);
+                entries.push((rows.used[&pattern.blank], -1));
+                (Counts::Patterns, entries, 0, copies(problem, need, pattern))
+            }
+            Made::OnHand(strip, pattern) => {
+                let mut entries = pattern_entries(problem, rows, pattern);
+                entries.push((rows.on_hand[*strip], -1));
+                let most = copies(problem, need, pattern).min(i64::from(need.on_hand[*strip]));
+                (Counts::Patterns, entries, 0, most)
+            }
+        };
+        let column = self.column(counts, entries, cost, most);
+        self.made.push((column, made.clone()));
+    }
+
+    fn row(&mut self, right: i64, exact: bool) -> usize {
+        let most = if exact { 0.0 } else { f64::INFINITY };
+        let (row, _) = self.lp.add_row(&[], real(right), (0.0, most));
+        self.right.push(right);
+        self.free.push(exact);
+        self.counts.push(Counts::Slack);
+        self.cost.push(0);
+        self.entries.push(Vec::new());
+        row
+    }
+
+    fn column(&mut self, counts: Counts, entries: Vec<(usize, i64)>, cost: i64, most: i64) -> usize {
+        let parts = entries.iter().map(|(row, part)| (*row, real(*part))).collect();
+        let data = Column { entries: parts, cost: real(cost) / self.unit, least: 0.0, most: real(most) };
+        self.counts.push(counts);
+        self.cost.push(cost);
+        self.entries.push(entries);
+        self.lp.add_column(data)
+    }
+
+    /// The plan that the current whole-number values stand for.
+    pub(super) fn draft(&self) -> Draft {
+        let mut draft = Draft::default();
+        for (column, made) in &self.made {
+            let copies = rounded(self.lp.value(*column));
+            if copies > 0 {
+                draft.add(made.clone(), u32::try_from(copies).expect("copies are few"));
+            }
+        }
+        draft
+    }
+}
+
+/// The nearest whole number: the one place where values of the program become counts.
+#[allow(clippy::cast_possible_truncation)] // counts of an order
+pub(super) fn rounded(value: f64) -> i64 {
+    value.round() as i64
+}
+
+fn layout_entries(problem: &Problem, rows: &Rows, layout: &Layout) -> Vec<(usize, i64)> {
+    let mut entries: BTreeMap<usize, i64> = BTreeMap::new();
+    for (blank, each) in layout.blanks(problem) {
+        if let Some(row) = rows.given.get(&blank) {
+            *entries.entry(*row).or_default() += i64::from(each);
+        }
+    }
+    entries.extend(rows.sheets[problem.rippings[layout.ripping].sheet].map(|row| (row, 1)));
+    entries.extend(rows.cuts.map(|row| (row, -i64::from(layout.cuts(problem)))));
+    entries.into_iter().collect()
+}
+
+fn pattern_entries(problem: &Problem, rows: &Rows, pattern: &Pattern) -> Vec<(usize, i64)> {
+    let mut entries: BTreeMap<usize, i64> = BTreeMap::new();
+    for (size, each) in pattern.yields(problem) {
+        *entries.entry(rows.sizes[size]).or_default() += i64::from(each);
+    }
+    entries.into_iter().collect()
+}
+
+/// Copies of a pattern after which one more would make nothing that is wanted.
+fn copies(problem: &Problem, need: &Need, pattern: &Pattern) -> i64 {
+    let enough = |(size, each): (usize, u32)| i64::from(need.count[size].div_ceil(each));
+    pattern.yields(problem).map(enough).max().unwrap_or(0)
+}

@@ -1,0 +1,236 @@
+//! Branch and bound over a listed pool: is there a plan that costs no more than a target?
+//!
+//! Depth first, each node warm from its parent's basis. A node is closed only by whole numbers: the relaxation's
+//! prices are rounded to fixed point, every column's reduced cost is recomputed exactly, and the bound
+//! `prices x right side + sum of reduced costs at their cheaper bounds` holds for any prices (so does the one along a
+//! ray that shows a node empty). Columns whose reduced cost is above what is left to the target are fixed the same way.
+
+use super::draft::Draft;
+use super::need::Need;
+use super::prices::scale;
+use super::program::{Counts, Program, rounded};
+use super::simplex::{Outcome, Place};
+use super::watch::Watch;
+use crate::model::Problem;
+
+/// What the search found out.
+#[derive(Debug)]
+pub(super) enum Verdict {
+    /// A plan within the target.
+    Found(Box<Draft>),
+    /// There is none in the pool.
+    Nothing,
+    /// Time or nodes ran out, or a node could not be closed exactly.
+    Unsure,
+}
+
+/// The search and what it works on.
+pub(super) struct Search<'a> {
+    problem: &'a Problem,
+    need: &'a Need,
+    program: Program,
+    target: i64,
+    scale: i64,
+    /// Nodes left.
+    nodes: usize,
+    unsure: bool,
+    /// Bounds as they were, to be undone: (column, least, most).
+    trail: Vec<(usize, f64, f64)>,
+    watch: &'a dyn Watch,
+}
+
+/// Values within this of a whole number are whole.
+const WHOLE: f64 = 1e-6;
+
+/// How far along a ray the bound is tried.
+const RAYS: [f64; 5] = [1.0, 16.0, 256.0, 4096.0, 65536.0];
+
+impl<'a> Search<'a> {
+    /// A search over this program for a plan of at most `target` units, through at most `nodes` nodes.
+    pub(super) fn new(
+        problem: &'a Problem,
+        need: &'a Need,
+        program: Program,
+        target: i64,
+        nodes: usize,
+        watch: &'a dyn Watch,
+    ) -> Self {
+        let scale = scale(problem);
+        Search { problem, need, program, target, scale, nodes, unsure: false, trail: Vec::new(), watch }
+    }
+
+    /// Runs the search.
+    pub(super) fn run(mut self) -> Verdict {
+        match self.explore() {
+            Some(draft) => Verdict::Found(Box::new(draft)),
+            None if self.unsure => Verdict::Unsure,
+            None => Verdict::Nothing,
+        }
+    }
+
+    /// Explores the node that the current bounds and basis stand for.
+    fn explore(&mut self) -> Option<Draft> {
+        if self.nodes == 0 || self.watch.stop() {
+            self.unsure = true;
+            return None;
+        }
+        self.nodes -= 1;
+        if self.closed() {
+            return None;
+        }
+        let Some(column) = self.branching() else { return self.whole() };
+        let value = self.program.lp.value(column);
+        let (least, most) = self.program.lp.bounds(column);
+        let basis = self.program.lp.save();
+        let mark = self.trail.len();
+        self.set_bounds(column, value.ceil(), most);
+        let found = self.explore();
+        self.undo(mark);
+        if found.is_some() {
+            return found;
+        }
+        if !self.program.lp.restore(&basis) {
+            self.unsure = true;
+            return None;
+        }
+        self.set_bounds(column, least, value.floor());
+        let found = self.explore();
+        self.undo(mark);
+        found
+    }
+
+    /// A plan from a node whose values are all whole, checked in whole numbers.
+    fn whole(&mut self) -> Option<Draft> {
+        let draft = self.program.draft();
+        let good = draft.serves(self.problem, self.need) && draft.cost(self.problem) <= self.target;
+        self.unsure |= !good;
+        good.then_some(draft)
+    }
+
+    /// Solves the node's relaxation; true where it holds no plan within the target.
+    fn closed(&mut self) -> bool {
+        let limit = real(self.target) / self.program.unit * (1.0 + 1e-9) + 1e-9;
+        let mut outcome = self.program.lp.dual(limit);
+        if outcome == Outcome::PastLimit {
+            if self.judge(&self.program.lp.prices()).is_none() {
+                return true;
+            }
+            outcome = self.program.lp.dual(f64::INFINITY);
+        }
+        match outcome {
+            Outcome::Optimal => match self.judge(&self.program.lp.prices()) {
+                None => true,
+                Some(tightened) => {
+                    tightened.into_iter().for_each(|(column, least, most)| self.set_bounds(column, least, most));
+                    false
+                }
+            },
+            Outcome::Infeasible(ray) => {
+                let empty = self.empty(&ray);
+                self.unsure |= !empty;
+                true
+            }
+            Outcome::PastLimit | Outcome::Lost => {
+                self.unsure = true;
+                true
+            }
+        }
+    }
+
+    /// Whether prices along the ray prove that the node holds nothing.
+    fn empty(&self, ray: &[f64]) -> bool {
+        let prices = self.program.lp.prices();
+        RAYS.iter().any(|far| {
+            let along: Vec<f64> = prices.iter().zip(ray).map(|(price, part)| price + far * part).collect();
+            self.judge(&along).is_none()
+        })
+    }
+
+    /// The exact bound at these prices: none where it passes the target, else the bounds that can be tightened.
+    fn judge(&self, prices: &[f64]) -> Option<Vec<(usize, f64, f64)>> {
+        let prices = self.fixed(prices);
+        let program = &self.program;
+        let mut total: i128 = prices.iter().zip(&program.right).map(|(price, right)| wide(*price) * wide(*right)).sum();
+        let mut reduced = Vec::with_capacity(program.counts.len());
+        for column in 0..program.counts.len() {
+            let worth: i64 = program.entries[column].iter().map(|(row, part)| prices[*row] * part).sum();
+            let reduced_cost = program.cost[column] * self.scale - worth;
+            let (least, most) = program.lp.bounds(column);
+            if program.counts[column] != Counts::Slack && reduced_cost != 0 {
+                total += wide(reduced_cost) * wide(rounded(if reduced_cost > 0 { least } else { most }));
+            }
+            reduced.push(reduced_cost);
+        }
+        let left = wide(self.target) * wide(self.scale) - total;
+        if left < 0 { None } else { Some(self.tightened(&reduced, left)) }
+    }
+
+    /// Bounds that no plan within the target can pass, `left` being what the target leaves above the bound.
+    fn tightened(&self, reduced: &[i64], left: i128) -> Vec<(usize, f64, f64)> {
+        let mut tightened = Vec::new();
+        for (column, reduced) in reduced.iter().enumerate() {
+            let (least, most) = self.program.lp.bounds(column);
+            if self.program.counts[column] == Counts::Slack || *reduced == 0 || least >= most {
+                continue;
+            }
+            let steps = left / wide(reduced.abs());
+            let room = wide(rounded(most - least));
+            if steps < room {
+                let steps = real(i64::try_from(steps).expect("less than the room"));
+                let bounds = if *reduced > 0 { (least, least + steps) } else { (most - steps, most) };
+                tightened.push((column, bounds.0, bounds.1));
+            }
+        }
+        tightened
+    }
+
+    /// Prices in fixed point, not below zero where a row may be overfilled.
+    #[allow(clippy::cast_possible_truncation)] // rounded to fixed point, once
+    fn fixed(&self, prices: &[f64]) -> Vec<i64> {
+        let to_units = self.program.unit * real(self.scale);
+        let of = |(price, free): (&f64, &bool)| {
+            let fixed = (price * to_units).round().clamp(-1e15, 1e15) as i64;
+            if *free { fixed } else { fixed.max(0) }
+        };
+        prices.iter().zip(&self.program.free).map(of).collect()
+    }
+
+    /// The column to branch on: the first kind of count that is not whole, and of it the one furthest from whole.
+    fn branching(&self) -> Option<usize> {
+        let mut best: Option<(Counts, f64, usize)> = None;
+        for (column, counts) in self.program.counts.iter().enumerate() {
+            if *counts == Counts::Slack || !matches!(self.program.lp.place(column), Place::Basic(_)) {
+                continue;
+            }
+            let value = self.program.lp.value(column);
+            let far = (value - value.round()).abs();
+            let better = |(first, most, _): (Counts, f64, usize)| (*counts, -far) < (first, -most);
+            if far > WHOLE && best.is_none_or(better) {
+                best = Some((*counts, far, column));
+            }
+        }
+        best.map(|(_, _, column)| column)
+    }
+
+    fn set_bounds(&mut self, column: usize, least: f64, most: f64) {
+        let before = self.program.lp.bounds(column);
+        self.trail.push((column, before.0, before.1));
+        self.program.lp.set_bounds(column, least, most);
+    }
+
+    fn undo(&mut self, mark: usize) {
+        while self.trail.len() > mark {
+            let (column, least, most) = self.trail.pop().expect("longer than the mark");
+            self.program.lp.set_bounds(column, least, most);
+        }
+    }
+}
+
+fn wide(number: i64) -> i128 {
+    i128::from(number)
+}
+
+#[allow(clippy::cast_precision_loss)] // counts and costs of an order
+fn real(number: i64) -> f64 {
+    number as f64
+}

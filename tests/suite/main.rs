@@ -27,9 +27,6 @@ mod calendar;
 mod press;
 mod labels;
 mod packing;
-mod refusals;
-mod paper_frames;
 mod literature;
-mod optima;
 #[path = "../instances/mod.rs"]
 mod instances;

@@ -46,9 +46,10 @@ fn sheets(job: &Job, plan: &Plan) -> Vec<String> {
 fn cost(plan: &Plan) -> String {
     let money = |cents: Cents| format!("{}{cents}", plan.currency);
     let cost = plan.cost;
-    let cuts = match (cost.paid_cuts, cost.yard_cuts) {
-        (0, cuts) => format!("the yard's {cuts} cuts are free"),
-        (paid, cuts) => format!("{} for {paid} of the yard's {cuts} cuts", money(cost.cuts)),
+    let cuts = if cost.cuts == Cents::ZERO {
+        format!("nothing for the yard's {} cuts", cost.yard_cuts)
+    } else {
+        format!("{} for {} of the yard's {} cuts", money(cost.cuts), cost.paid_cuts, cost.yard_cuts)
     };
     format!("{}: {} for sheets, {cuts}", money(cost.total), money(cost.sheets))
 }

@@ -1,0 +1,50 @@
+//! Other ways to do the same job, solved side by side.
+
+use super::blocks::{Column, Paper, Table};
+use super::wording;
+use crate::plan::{Alternative, Figures, Outcome, Plan};
+
+/// The comparison, where one was made.
+pub fn paper(plan: &Plan) -> Option<Paper> {
+    if plan.comparison.is_empty() {
+        return None;
+    }
+    let mut paper = Paper::new("comparison", "Side by side");
+    paper.text("The same job done in other ways. Each line is solved to its end or says what stopped it.");
+    let words = [Column::left("way").bold(), Column::right("sheets").bold(), Column::right("cost").bold()];
+    let figures =
+        [Column::right("waste"), Column::right("layouts"), Column::left("panels come out at"), Column::left("proved")];
+    let mut table = Table::new(words.into_iter().chain(figures));
+    for alternative in &plan.comparison {
+        table.row(row(plan, alternative));
+    }
+    paper.table(table);
+    Some(paper)
+}
+
+fn row(plan: &Plan, alternative: &Alternative) -> [String; 7] {
+    let name = alternative.name.clone();
+    match &alternative.outcome {
+        Outcome::Done(figures) => [
+            name,
+            figures.sheets.to_string(),
+            wording::money(plan, figures.cost),
+            wording::percent(figures.waste()),
+            figures.layouts.to_string(),
+            sizes(plan, figures),
+            if figures.proved { "yes" } else { "no" }.into(),
+        ],
+        Outcome::Not(why) => {
+            let none = String::new;
+            [name, none(), none(), none(), none(), format!("cannot be done: {why}"), none()]
+        }
+    }
+}
+
+/// The sizes that differ from the nominal ones.
+fn sizes(plan: &Plan, figures: &Figures) -> String {
+    let cut = plan.panels.iter().zip(&figures.sizes);
+    let scant = cut.filter(|(line, (width, height))| (line.width, line.height) != (*width, *height));
+    let sizes: Vec<String> = scant.map(|(_, (width, height))| wording::size(plan, *width, *height)).collect();
+    if sizes.is_empty() { "nominal size".into() } else { sizes.join(", ") }
+}

@@ -1,0 +1,44 @@
+//! The words on a panel: its name and size as large as they fit, turned where that helps; where nothing readable
+//! fits, a key letter, which the list under the drawing explains.
+
+use crate::documents::font::{self, Weight};
+use crate::documents::frame::{Anchor, Field, Frame, Spot, Text};
+
+/// Largest and smallest size of a label.
+const LARGEST: f64 = 4.2;
+const SMALLEST: f64 = 1.9;
+
+/// Writes the first of `choices` (each some lines, the first one bold) that fits in the field at a readable size; returns
+/// its number, or `None` where none fits.
+pub(super) fn label(frame: &mut Frame, field: Field, choices: &[Vec<String>]) -> Option<usize> {
+    let inside = field.inside(0.5);
+    for (at, lines) in choices.iter().enumerate() {
+        let (level, upward) =
+            (fitting(lines, inside.width, inside.height), fitting(lines, inside.height, inside.width));
+        let size = level.max(upward);
+        if size >= SMALLEST {
+            write(frame, inside, lines, size, upward > level + 0.3);
+            return Some(at);
+        }
+    }
+    None
+}
+
+/// The largest size at which the lines fit in the room.
+fn fitting(lines: &[String], width: f64, height: f64) -> f64 {
+    let by_height = height / (1.2 * crate::documents::count(lines.len()));
+    let size = LARGEST.min(by_height);
+    lines.iter().map(|line| font::size_within(line, width, size, Weight::Bold)).fold(size, f64::min)
+}
+
+fn write(frame: &mut Frame, field: Field, lines: &[String], size: f64, upward: bool) {
+    let middle = field.middle();
+    let first = -0.6 * crate::documents::count(lines.len()) * size + 0.95 * size;
+    for (at, line) in lines.iter().enumerate() {
+        let down = first + 1.2 * crate::documents::count(at) * size;
+        let at_spot = if upward { Spot::new(middle.x + down, middle.y) } else { Spot::new(middle.x, middle.y + down) };
+        let weight = if at == 0 { Weight::Bold } else { Weight::Regular };
+        let text = Text { at: at_spot, text: line.clone(), size, weight, anchor: Anchor::Middle, upward };
+        frame.text(text);
+    }
+}

@@ -1,0 +1,11 @@
+//! Sheets drawn to scale, black and white: strips lettered, panels with their sizes, kerfs and squaring cuts black,
+//! offcuts hatched, the reference edge and the face grain marked. The longer side of a sheet lies level; rips are
+//! read from the reference edge, which is the upper or the left one.
+
+mod labels;
+mod page;
+mod place;
+mod sketch;
+
+pub use page::sheet_page;
+pub use sketch::sketch;

@@ -1,0 +1,75 @@
+//! The batch on one paper: what it costs, what each size comes out at, what is proved, what is left over.
+
+use super::assumptions;
+use super::blocks::{Column, Paper, Table};
+use super::wording;
+use crate::data::Cents;
+use crate::plan::Plan;
+use crate::solve::{Aim, Level};
+
+/// The overview.
+pub fn paper(plan: &Plan) -> Paper {
+    let mut paper = Paper::new("overview", "The batch");
+    let sheets = wording::counted(plan.cost.sheets_bought, "sheet");
+    paper.figure(wording::money(plan, plan.cost.total), format!("for {sheets} and the yard's cuts"));
+    paper.list(false, points(plan));
+    paper.heading("Panels");
+    paper.table(panels(plan));
+    paper.heading("Left over");
+    paper.table(offcuts(plan));
+    assumptions::add(&mut paper, plan, &["panel", "rule", "units", "currency", "title"]);
+    paper
+}
+
+/// Shares and proofs in sentences.
+fn points(plan: &Plan) -> Vec<String> {
+    let share = wording::percent(plan.areas.panels.share_of(plan.areas.stock));
+    let mut points = vec![format!("{share} of the material becomes panels."), wording::proof(plan, plan.proof)];
+    points.extend(plan.levels.iter().map(|level| aim(plan, *level)));
+    points
+}
+
+fn aim(plan: &Plan, level: Level) -> String {
+    let what = match level.aim {
+        Aim::Worth => format!("Extras and offcuts worth keeping come to {}", wording::money(plan, Cents(level.value))),
+        Aim::Layouts => format!("Sheet layouts and rip widths at the yard: {}", level.value),
+        Aim::Settings => format!("Stop-block settings at home: {}", level.value),
+    };
+    let best = match level.aim {
+        Aim::Worth => format!("up to {} may be possible at this cost", wording::money(plan, Cents(level.bound))),
+        Aim::Layouts | Aim::Settings => format!("{} may be possible at this cost", level.bound),
+    };
+    if level.proved {
+        format!("{what}; proved, at this cost none is better.")
+    } else {
+        format!("{what}; not proved, {best}.")
+    }
+}
+
+fn panels(plan: &Plan) -> Table {
+    let extras = plan.panels.iter().any(|line| line.extras > 0);
+    let weights = plan.panels.iter().any(|line| line.weight.is_some());
+    let mut columns = vec![Column::left("panel").bold(), Column::left("comes out at"), Column::right("wanted")];
+    columns.extend(extras.then(|| Column::right("extra")));
+    columns.extend(weights.then(|| Column::right("weight of one")));
+    let mut table = Table::new(columns);
+    for line in &plan.panels {
+        let mut cells = vec![wording::called(plan, line), wording::cut_size(plan, line), line.count.to_string()];
+        cells.extend(extras.then(|| line.extras.to_string()));
+        cells.extend(weights.then(|| line.weight.map_or_else(String::new, |kg| wording::weight(plan.units, kg))));
+        table.row(cells);
+    }
+    table
+}
+
+fn offcuts(plan: &Plan) -> Table {
+    let columns =
+        [Column::left("size").bold(), Column::right("how many"), Column::left("from"), Column::right("worth keeping")];
+    let mut table = Table::new(columns);
+    for offcut in &plan.offcuts {
+        let worth = if offcut.worth > Cents::ZERO { wording::money(plan, offcut.worth) } else { String::new() };
+        let size = wording::size(plan, offcut.width, offcut.length);
+        table.row([size, offcut.count.to_string(), offcut.from.clone(), worth]);
+    }
+    table
+}

@@ -1,0 +1,81 @@
+//! The shopping list: sheets and cuts, what they cost, what the car carries home.
+
+use super::blocks::{Column, Paper, Table};
+use super::{assumptions, cautions, wording};
+use crate::data::{Cents, Job};
+use crate::length::Length;
+use crate::plan::{Note, Plan, Stage};
+
+/// The shopping list.
+pub fn paper(job: &Job, plan: &Plan) -> Paper {
+    let mut paper = Paper::new("shopping-list", "Shopping list");
+    paper.table(purchases(job, plan));
+    paper.text(wording::proof(plan, plan.proof));
+    if let Some(sentence) = each(plan) {
+        paper.text(sentence);
+    }
+    paper.list(false, notes(plan, &[Stage::Shop, Stage::Yard]));
+    paper.heading("For the car");
+    paper.table(load(plan));
+    paper.list(false, notes(plan, &[Stage::Car]));
+    paper.caution(cautions::lifting());
+    assumptions::add(&mut paper, plan, &["sheet", "strip", "yard", "car", "keep"]);
+    paper
+}
+
+/// Sheets by kind, then the yard's cuts, then the total.
+fn purchases(job: &Job, plan: &Plan) -> Table {
+    let columns = [Column::left("buy").bold(), Column::left("size"), Column::right("how many").big()];
+    let mut table = Table::new(columns.into_iter().chain([Column::right("each"), Column::right("together")])).ticked();
+    for (at, kind) in job.sheets.iter().enumerate() {
+        let count: u32 = plan.sheets.iter().filter(|group| group.sheet == at).map(|group| group.count).sum();
+        if count > 0 {
+            let size = format!("{} {}", wording::size(plan, kind.width, kind.length), plan.units.sign());
+            let (each, together) = (kind.price, kind.price * i64::from(count));
+            table.row([kind.name.clone(), size, count.to_string(), money(plan, each), money(plan, together)]);
+        }
+    }
+    let (cuts, paid) = (plan.cost.yard_cuts, plan.cost.paid_cuts);
+    let which = format!("{paid} of them paid");
+    table.row([
+        "the yard's cuts".into(),
+        which,
+        cuts.to_string(),
+        money(plan, job.yard.cut_price),
+        money(plan, plan.cost.cuts),
+    ]);
+    table.total(["total".into(), String::new(), String::new(), String::new(), money(plan, plan.cost.total)]);
+    table
+}
+
+fn money(plan: &Plan, amount: Cents) -> String {
+    wording::money(plan, amount)
+}
+
+/// The cost shared equally among the panels.
+fn each(plan: &Plan) -> Option<String> {
+    let panels: i64 = plan.panels.iter().map(|line| i64::from(line.count + line.extras)).sum();
+    let cents = (2 * plan.cost.total.0 + panels).checked_div(2 * panels)?;
+    Some(format!("That is {} a panel on average, for {panels} panels.", money(plan, Cents(cents))))
+}
+
+fn notes(plan: &Plan, stages: &[Stage]) -> Vec<String> {
+    let here = |note: &&Note| stages.contains(&note.stage);
+    plan.notes.iter().filter(here).map(|note| note.text.clone()).collect()
+}
+
+fn load(plan: &Plan) -> Table {
+    let mut table = Table::new([Column::left("load"), Column::right("figure").bold()]);
+    let say = |length: Length| length.say(plan.units);
+    if plan.load.longest.is_positive() {
+        table.row(["longest piece".into(), say(plan.load.longest)]);
+        table.row(["widest piece".into(), say(plan.load.widest)]);
+    }
+    if let Some(kg) = plan.load.weight {
+        table.row(["strips and what is left over, together".into(), wording::weight(plan.units, kg)]);
+    }
+    if plan.load.trips > 1 {
+        table.row(["trips".into(), plan.load.trips.to_string()]);
+    }
+    table
+}

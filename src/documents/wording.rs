@@ -1,0 +1,96 @@
+//! Figures of the plan in the words of the papers: sizes, counts, money, weights, shares.
+
+use crate::data::Cents;
+use crate::length::{Length, Unit};
+use crate::plan::{PanelLine, Plan};
+use crate::solve::Proof;
+
+/// Kilograms in one pound, exactly (international pound; NIST SP 811, appendix B).
+const KG_PER_POUND: f64 = 0.453_592_37;
+
+/// `11 7/8 x 15 7/8`, in the plan's units.
+pub fn size(plan: &Plan, width: Length, height: Length) -> String {
+    format!("{} x {}", width.show(plan.units), height.show(plan.units))
+}
+
+/// The size a panel comes out at.
+pub fn cut_size(plan: &Plan, line: &PanelLine) -> String {
+    size(plan, line.cut_width, line.cut_height)
+}
+
+/// What a panel line is called: its name, with the size where the name does not say it.
+pub fn called(plan: &Plan, line: &PanelLine) -> String {
+    let nominal = size(plan, line.width, line.height);
+    let plain = |text: &str| text.replace([' ', '"'], "").to_lowercase();
+    if plain(&line.name) == plain(&nominal) || line.name.starts_with(|c: char| c.is_ascii_digit()) {
+        line.name.clone()
+    } else {
+        format!("{} ({nominal})", line.name)
+    }
+}
+
+/// `1 sheet`, `3 sheets`.
+pub fn counted(count: u32, one: &str) -> String {
+    if count == 1 { format!("1 {one}") } else { format!("{count} {one}s") }
+}
+
+/// An amount with the job's currency sign: `$38.50`.
+pub fn money(plan: &Plan, amount: Cents) -> String {
+    format!("{}{amount}", plan.currency)
+}
+
+/// A weight in pounds for jobs in inches, else in kilograms; to the tenth under ten.
+pub fn weight(units: Unit, kg: f64) -> String {
+    let (figure, sign) = if units == Unit::In { (kg / KG_PER_POUND, "lb") } else { (kg, "kg") };
+    if figure < 10.0 { format!("{figure:.1} {sign}") } else { format!("{figure:.0} {sign}") }
+}
+
+/// A share as a whole percentage, never rounded up to 100.
+pub fn percent(share: f64) -> String {
+    format!("{:.0} %", (share * 100.0).floor())
+}
+
+/// What is known about the cost, in plain words.
+pub fn proof(plan: &Plan, proof: Proof) -> String {
+    if proof.proved {
+        "Proved: no plan for this job costs less.".into()
+    } else {
+        format!(
+            "Not proved: no plan can cost less than {}; this one costs {}.",
+            money(plan, proof.bound),
+            money(plan, plan.cost.total)
+        )
+    }
+}
+
+/// `1 sheet 3`, `sheets 3 to 5`: the numbers of a group's sheets.
+pub fn numbers(number: u32, count: u32) -> String {
+    if count == 1 { format!("Sheet {number}") } else { format!("Sheets {number} to {}", number + count - 1) }
+}
+
+/// Words one after the other: `A`, `A and B`, `A, B and C`.
+pub fn and(words: &[String]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => one.clone(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}
+
+/// Equal neighbours counted together, in their order.
+pub fn runs<T: PartialEq + Copy>(values: impl IntoIterator<Item = T>) -> Vec<(T, u32)> {
+    let mut runs: Vec<(T, u32)> = Vec::new();
+    for value in values {
+        match runs.last_mut() {
+            Some((last, count)) if *last == value => *count += 1,
+            _ => runs.push((value, 1)),
+        }
+    }
+    runs
+}
+
+/// The panels of a strip in cutting order: `6 of 12 x 16, 2 of 8 x 10`.
+pub fn panels(plan: &Plan, pieces: impl IntoIterator<Item = usize>) -> String {
+    let run = |(panel, count): (usize, u32)| format!("{count} of {}", plan.panels[panel].name);
+    runs(pieces).into_iter().map(run).collect::<Vec<_>>().join(", ")
+}

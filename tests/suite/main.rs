@@ -17,6 +17,7 @@ mod lengths;
 mod optima;
 mod panel_lists;
 mod paper_frames;
+mod papers;
 mod papers_in;
 mod program;
 mod refusals;

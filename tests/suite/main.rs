@@ -25,6 +25,7 @@ mod solved_by_hand;
 mod lots;
 mod quantities;
 mod calendar;
+mod canvas;
 mod press;
 mod labels;
 mod packing;

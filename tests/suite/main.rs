@@ -20,6 +20,7 @@ mod paper_frames;
 mod papers;
 mod papers_in;
 mod program;
+mod readme;
 mod refusals;
 mod solved_by_hand;
 mod lots;

@@ -21,22 +21,38 @@ pub(crate) fn parse<'a>(document: &Document<'a>, notes: &Notes) -> Option<Spanne
     legible.then_some(table)
 }
 
+/// What to do about a slip, by words of the parser's message.
+const REMEDIES: [(&str, &str); 9] = [
+    ("escape", "write the backslash twice, or the text between single quotes"),
+    ("opening quote", "put the whole text in quotes; one with a double quote in it between single quotes"),
+    ("boolean", "write `true` or `false`, in small letters"),
+    ("leading zero", "write the number without it"),
+    ("mantissa", "write the number with a digit on both sides of the point"),
+    ("fraction", "write the number with a digit on both sides of the point"),
+    ("array table", "close the brackets, as in `[[panel]]`"),
+    ("table", "close the bracket, as in `[yard]`"),
+    ("unexpected key or value", "write one value a line: texts in quotes, numbers without commas"),
+];
+
 /// A slip as a fault, and whether the values around it can be trusted all the same.
 fn fault(document: &Document, error: &Error) -> (Fault, bool) {
     let at = error.span().map_or(0, |span| span.start);
-    let message = error.message();
-    let (cause, remedy, minor) = if message.contains("must be quoted") {
-        (
-            "a text or fraction stands without quotes".to_owned(),
-            "put it in quotes, such as \"11 7/8\" or \"12 x 16\"",
-            true,
-        )
-    } else if message.contains("duplicate key") {
-        let name = error.span().and_then(|span| document.text.get(span)).unwrap_or("this name");
-        (format!("`{name}` stands here for the second time"), "leave one of the two out", true)
-    } else {
-        (message.replace('\n', ", "), "write `name = value`, with texts in quotes and sections in brackets", false)
-    };
+    let (cause, remedy, minor) = told(error.message(), error.span().and_then(|span| document.text.get(span)));
     let excerpt = document.excerpt(at);
     (Fault { excerpt, ..Fault::at(document.place(at, ""), cause, remedy) }, minor)
+}
+
+/// Cause and remedy of a slip, and whether it is a minor one.
+fn told(message: &str, slip: Option<&str>) -> (String, String, bool) {
+    let slip = slip.unwrap_or_default();
+    if message.contains("must be quoted") {
+        let straight = slip.trim_matches(['\u{201c}', '\u{201d}', '\u{201e}']);
+        return (format!("`{slip}` stands without straight quotes"), format!("write `\"{straight}\"`"), true);
+    }
+    if message.contains("duplicate key") {
+        return (format!("`{slip}` stands here for the second time"), "leave one of the two out".into(), true);
+    }
+    let remedy = REMEDIES.iter().find(|(part, _)| message.contains(part)).map(|(_, remedy)| *remedy);
+    let remedy = remedy.unwrap_or("write `name = value`, with texts in quotes and sections in brackets");
+    (message.replace('\n', ", "), remedy.into(), false)
 }

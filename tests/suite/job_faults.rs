@@ -165,15 +165,22 @@ fn a_name_that_comes_twice_is_shown_in_its_line() {
 fn a_fraction_without_quotes_is_shown_in_its_line() {
     assert_eq!(
         faults_of_more("scant = 1/8\n"),
-        "a text or fraction stands without quotes\n  --> harbour.toml, line 8\n  | scant = 1/8\n  |         ^\n  \
-         try: put it in quotes, such as \"11 7/8\" or \"12 x 16\""
+        "`1/8` stands without straight quotes\n  --> harbour.toml, line 8\n  | scant = 1/8\n  |         ^\n  \
+         try: write `\"1/8\"`"
     );
+    assert_eq!(faults_of_more("name = \u{201c}pier\u{201d}\n").lines().last(), Some("  try: write `\"pier\"`"));
 }
 
 #[test]
-fn a_broken_line_is_shown_with_a_caret() {
+fn a_broken_line_is_shown_with_a_caret_and_mended() {
     let told = faults_of_more("[[panel]\ncount = 3\n");
-    assert!(told.contains("harbour.toml, line 8\n  | [[panel]\n  |         ^"), "{told}");
+    assert!(told.contains("harbour.toml, line 8\n  | [[panel]\n  |         ^\n  try: close the brackets"), "{told}");
+    let remedy = |line: &str| faults_of_more(line).lines().last().unwrap_or_default().to_owned();
+    assert_eq!(remedy("worth = .5"), "  try: write the number with a digit on both sides of the point");
+    assert_eq!(remedy("extra = 1,000"), "  try: write one value a line: texts in quotes, numbers without commas");
+    assert_eq!(remedy("name = \"C:\\pier\""), "  try: write the backslash twice, or the text between single quotes");
+    assert_eq!(remedy("[saw]\ntrims = True"), "  try: write `true` or `false`, in small letters");
+    assert_eq!(remedy("scant: 3"), "  try: write `name = value`, with texts in quotes and sections in brackets");
 }
 
 #[test]

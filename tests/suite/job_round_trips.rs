@@ -45,6 +45,14 @@ impl Figures {
         [size, self.count.to_string(), side(self.scant), grain, self.extra.to_string(), worth]
     }
 
+    /// The panel's section of a job file.
+    fn section(&self, unit: Unit) -> String {
+        let [size, count, scant, grain, extra, worth] = self.written(unit);
+        format!(
+            "[[panel]]\nsize = \"{size}\"\ncount = {count}\nscant = \"{scant}\"\ngrain = \"{grain}\"\nextra = {extra}\nworth = {worth}\n"
+        )
+    }
+
     fn matches(&self, panel: &Panel) -> bool {
         (panel.width, panel.height, panel.scant)
             == (
@@ -62,10 +70,8 @@ proptest! {
     fn job_file_and_list_say_the_same(all in proptest::collection::vec(figures(), 1..8), unit in 0_usize..3, mark in 0_usize..3) {
         let (unit, name) = UNITS[unit];
         let sheet = format!("units = \"{name}\"\n[[sheet]]\nlength = \"96 in\"\nwidth = \"48 in\"\nprice = 0.07\n");
-        let panels: String = all.iter().map(|figures| {
-            let [size, count, scant, grain, extra, worth] = figures.written(unit);
-            format!("[[panel]]\nsize = \"{size}\"\ncount = {count}\nscant = \"{scant}\"\ngrain = \"{grain}\"\nextra = {extra}\nworth = {worth}\n")
-        }).collect();
+        let panels: Vec<String> = all.iter().map(|figures| figures.section(unit)).collect();
+        let panels = panels.concat();
         let mark = [",", ";", "\t"][mark];
         let mut list = ["size", "count", "scant", "grain", "extra", "worth"].join(mark);
         for figures in &all {

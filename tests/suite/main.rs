@@ -9,6 +9,8 @@ mod commands;
 mod comparing;
 mod damaged_plans;
 mod growing;
+#[path = "../instances/mod.rs"]
+mod instances;
 mod job_faults;
 mod job_files;
 mod job_round_trips;
@@ -17,6 +19,7 @@ mod labels;
 mod layers;
 mod laying_out;
 mod lengths;
+mod literature;
 mod lots;
 mod optima;
 mod packing;

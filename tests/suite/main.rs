@@ -22,7 +22,6 @@ mod papers;
 mod papers_in;
 mod program;
 mod readme;
-mod quantities;
 mod refusals;
 mod solved_by_hand;
 mod lots;

@@ -21,11 +21,15 @@ mod aims;
 mod notes;
 mod check;
 mod compare;
+mod recut;
+mod rack;
 pub mod week;
 
 pub use alternative::{Alternative, Figures, Outcome};
 pub use check::{Rule, Violation, check};
 pub use compare::{compare, compare_sizes};
+pub use rack::{rack_after, used};
+pub use recut::{Done, Lettered, Missing, Recut, recognise, recut};
 pub use types::*;
 
 use crate::data::{Fault, Job};
@@ -42,7 +46,8 @@ const SHARE_OF_THE_PLAN: f64 = 0.7;
 pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
     let comparison = compare_sizes(job, &plan, watch);
-    Ok(Plan { comparison, ..plan })
+    let week = week::plan_week(job, &plan, watch);
+    Ok(Plan { comparison, week, ..plan })
 }
 
 /// A plan that has passed its check, without a comparison.

@@ -1,0 +1,164 @@
+//! After the yard: the crosscuts planned again from the strips really on hand, at the best worth; which panels cannot be
+//! made of them any more, and the cheapest way to make those good from new sheets.
+
+use super::compare::Share;
+use super::{Plan, check, distrusted, lay_out};
+use crate::data::{Cents, Fault, Job, Panel, StripOnHand, Week};
+use crate::length::RAW_PER_MM;
+use crate::model;
+use crate::solve::{Aim, Level, PieceCut, Proof, Solved, StripUse, Watch, solve};
+
+/// What becomes of a job with the strips really on hand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Recut {
+    /// The part of the job that these strips do, and its plan; nothing where they give no panel.
+    pub done: Option<Done>,
+    /// Panels that they do not give, in the job's order.
+    pub missing: Vec<Missing>,
+    /// Those made good from new sheets, or why that cannot be; nothing where none is missing.
+    pub good: Option<Result<Done, Vec<Fault>>>,
+}
+
+/// A job and the plan for it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Done {
+    /// The job that the plan is for: only the panel lines that it makes.
+    pub job: Job,
+    /// The plan.
+    pub plan: Plan,
+}
+
+/// Panels of one line that cannot be made any more.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Missing {
+    /// Index into [`Job::panels`] of the job that was to be done.
+    pub panel: usize,
+    /// The line's name.
+    pub name: String,
+    /// How many.
+    pub count: u32,
+}
+
+/// A strip's letter in the plan that the yard cut, with what is known about its wood.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Lettered {
+    /// The letter.
+    pub letter: String,
+    /// The sheet kind, as an index into [`Job::sheets`].
+    pub sheet: Option<usize>,
+    /// Whether the face grain runs along it.
+    pub grain_along: bool,
+}
+
+/// Gives measured strips that bear a letter of the plan, and no sheet kind of their own, the wood of that letter.
+pub fn recognise(strips: &mut [StripOnHand], lettered: &[Lettered]) {
+    for strip in strips.iter_mut().filter(|strip| strip.sheet.is_none()) {
+        let named = |known: &&Lettered| known.letter.eq_ignore_ascii_case(strip.name.trim());
+        if let Some(known) = lettered.iter().find(named) {
+            (strip.sheet, strip.grain_along) = (known.sheet, known.grain_along);
+        }
+    }
+}
+
+/// Plans a job's crosscuts again from these strips alone; what they do not give is made good from new sheets.
+///
+/// # Errors
+/// A plan that fails the program's own check.
+pub fn recut(job: &Job, strips: Vec<StripOnHand>, watch: &dyn Watch) -> Result<Recut, Vec<Fault>> {
+    let best = Best::of(job, strips, &Share::part(SHARE_OF_THE_STRIPS, watch))?;
+    let done = best.done().map(planned).transpose()?;
+    let missing = best.missing();
+    let good = (!missing.is_empty()).then(|| make_good(job, &missing, watch));
+    Ok(Recut { done, missing, good })
+}
+
+/// Part of the time for the strips on hand; the rest is for what must be made good.
+const SHARE_OF_THE_STRIPS: f64 = 0.5;
+
+/// The answer of most worth from the strips on hand.
+struct Best<'a> {
+    job: &'a Job,
+    strips: Vec<StripOnHand>,
+    /// The strips' uses, their panels by the lines of `job`.
+    used: Vec<StripUse>,
+    /// What is known about it.
+    levels: Vec<Level>,
+}
+
+impl<'a> Best<'a> {
+    /// Every panel still wanted becomes one that would be welcome, and no sheet is to be had.
+    fn of(job: &'a Job, strips: Vec<StripOnHand>, watch: &dyn Watch) -> Result<Self, Vec<Fault>> {
+        let mut wished = Job { strips, keepers: Vec::new(), week: Week::default(), ..job.clone() };
+        wished.sheets.iter_mut().for_each(|sheet| sheet.stock = Some(0));
+        let lines: Vec<usize> = (0..job.panels.len()).filter(|line| can_be_made(&wished, *line)).collect();
+        let by_area = job.panels.iter().any(|panel| panel.worth == Cents::ZERO);
+        wished.panels = lines.iter().map(|line| welcome(&job.panels[*line], by_area)).collect();
+        let solved = if lines.is_empty() { None } else { Some(solve(&wished, watch)?) };
+        let (mut used, levels) = solved.map_or_else(Default::default, |solved| (solved.on_hand, solved.levels));
+        for piece in used.iter_mut().flat_map(|used| &mut used.pieces) {
+            *piece = PieceCut { panel: lines[piece.panel], extra: false, ..*piece };
+        }
+        Ok(Best { job, strips: wished.strips, used, levels })
+    }
+
+    /// How many of a line are made.
+    fn made(&self, line: usize) -> u32 {
+        let of = |used: &StripUse| {
+            let pieces = used.pieces.iter().filter(|piece| piece.panel == line).count();
+            used.count * u32::try_from(pieces).expect("a strip has few pieces")
+        };
+        self.used.iter().map(of).sum()
+    }
+
+    fn missing(&self) -> Vec<Missing> {
+        let lines = self.job.panels.iter().enumerate();
+        let short =
+            lines.map(|(panel, line)| Missing { panel, name: line.name.clone(), count: line.count - self.made(panel) });
+        short.filter(|missing| missing.count > 0).collect()
+    }
+
+    /// The job that these strips do, and its answer: only the lines of which something is made.
+    fn done(&self) -> Option<(Job, Solved)> {
+        let lines: Vec<usize> = (0..self.job.panels.len()).filter(|line| self.made(*line) > 0).collect();
+        if lines.is_empty() {
+            return None;
+        }
+        let panel = |line: &usize| Panel { count: self.made(*line), extra: 0, ..self.job.panels[*line].clone() };
+        let panels = lines.iter().map(panel).collect();
+        let mut on_hand = self.used.clone();
+        for piece in on_hand.iter_mut().flat_map(|used| &mut used.pieces) {
+            piece.panel = lines.iter().position(|line| *line == piece.panel).expect("made lines only");
+        }
+        let worth = self.levels.iter().find(|level| level.aim == Aim::Worth);
+        let proof = Proof { proved: worth.is_some_and(|level| level.proved), bound: Cents::ZERO };
+        let job = Job { panels, strips: self.strips.clone(), week: Week::default(), ..self.job.clone() };
+        Some((job, Solved { sheets: Vec::new(), on_hand, cost: Cents::ZERO, proof, levels: Vec::new() }))
+    }
+}
+
+/// A line with all its panels welcome instead of asked for. Where any line has no worth of its own, all go by area.
+fn welcome(panel: &Panel, by_area: bool) -> Panel {
+    let square_cm = (panel.width.raw() / RAW_PER_MM) * (panel.height.raw() / RAW_PER_MM) / 100;
+    let worth = if by_area { Cents(square_cm.max(1)) } else { panel.worth };
+    Panel { count: 0, extra: panel.count, worth, ..panel.clone() }
+}
+
+fn can_be_made(job: &Job, line: usize) -> bool {
+    let alone = Job { panels: vec![job.panels[line].clone()], ..job.clone() };
+    model::build(&alone).is_ok()
+}
+
+fn planned((job, solved): (Job, Solved)) -> Result<Done, Vec<Fault>> {
+    let plan = lay_out(&job, &solved);
+    check(&job, &plan).map_err(|violations| vec![distrusted(&violations)])?;
+    Ok(Done { job, plan })
+}
+
+/// The missing panels from new sheets.
+fn make_good(job: &Job, missing: &[Missing], watch: &dyn Watch) -> Result<Done, Vec<Fault>> {
+    let panel = |missing: &Missing| Panel { count: missing.count, extra: 0, ..job.panels[missing.panel].clone() };
+    let panels = missing.iter().map(panel).collect();
+    let job = Job { panels, strips: Vec::new(), week: Week::default(), ..job.clone() };
+    let solved = solve(&job, watch)?;
+    planned((job, solved))
+}

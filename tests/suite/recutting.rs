@@ -1,0 +1,97 @@
+//! After the yard: the crosscuts planned again from the strips really on hand.
+
+use crate::papers_in::job;
+use crate::solved_by_hand::len;
+use yardslip::data::{Job, StripOnHand};
+use yardslip::plan::{Lettered, Missing, recognise, recut};
+use yardslip::solve::Patient;
+
+fn batch() -> Job {
+    job(r#"
+title = "after the yard"
+[[sheet]]
+name = "birch"
+length = 96
+width = 48
+price = 40
+[[panel]]
+size = "12 x 16"
+count = 10
+scant = "1/8"
+[[panel]]
+size = "9 x 12"
+count = 4
+scant = "1/8"
+[yard]
+kerf = "1/8"
+narrowest = 1
+[saw]
+kerf = "1/8"
+squaring = 0
+shortest = 4
+crosses = 24
+"#)
+}
+
+fn measured(letter: &str, width: &str, length: &str, count: u32) -> StripOnHand {
+    let (width, length) = (len(width), len(length));
+    StripOnHand { name: letter.into(), width, length, count, sheet: Some(0), grain_along: true }
+}
+
+#[test]
+fn strips_as_asked_give_all_panels_again() {
+    let strips = vec![measured("A", "12", "96", 2), measured("B", "9", "96", 1)];
+    let again = recut(&batch(), strips, &Patient).expect("a plan");
+    let plan = again.done.expect("panels come of it").plan;
+    assert_eq!(plan.panels.iter().map(|line| line.count).collect::<Vec<_>>(), [10, 4]);
+    assert_eq!((again.missing, again.good), (vec![], None));
+    assert_eq!(plan.cost.sheets_bought, 0);
+}
+
+#[test]
+fn a_cracked_strip_costs_its_panels_and_a_sheet_makes_them_good() {
+    // One strip of 12 is gone, the other cracked at 40: two panels of 16 instead of ten.
+    let strips = vec![measured("A", "12", "40", 1), measured("B", "9", "96", 1)];
+    let again = recut(&batch(), strips, &Patient).expect("a plan");
+    assert_eq!(again.missing, [Missing { panel: 0, name: "12 x 16".into(), count: 8 }]);
+    let good = again.good.expect("some are missing").expect("there are sheets");
+    assert_eq!((good.plan.cost.sheets_bought, good.plan.panels[0].count), (1, 8));
+}
+
+#[test]
+fn a_strip_cut_under_the_smallest_size_gives_none_of_its_panels() {
+    // 11 13/16 is under 11 7/8, the least that a 12 in. panel with 1/8 in. of scant may be.
+    let strips = vec![measured("A", "11 13/16", "96", 2), measured("B", "9", "96", 1)];
+    let again = recut(&batch(), strips, &Patient).expect("a plan");
+    assert_eq!(again.missing, [Missing { panel: 0, name: "12 x 16".into(), count: 10 }]);
+    assert_eq!(again.done.expect("the small ones").plan.panels.len(), 1);
+}
+
+#[test]
+fn where_not_all_fit_the_strips_give_the_most_worth() {
+    // One strip of 12 in., 40 long: two of 12 x 16 and no 9 x 12 turned is 2 x 9; three of the small ones turned 3 x 4.
+    let mut job = batch();
+    (job.panels[0].worth.0, job.panels[1].worth.0) = (900, 400);
+    let again = recut(&job, vec![measured("A", "12", "40", 1)], &Patient).expect("a plan");
+    let plan = again.done.expect("panels come of it").plan;
+    let worth: u32 = plan.panels.iter().map(|line| line.count * if line.name == "12 x 16" { 9 } else { 4 }).sum();
+    // 2 x 15 7/8 + 2 kerfs leave 8 in.: one of 8 7/8 does not fit; 15 7/8 + 2 x 8 7/8 + 2 kerfs do: 9 + 4 + 4 is less than 18.
+    assert_eq!(worth, 18);
+}
+
+#[test]
+fn no_strip_at_all_means_that_everything_is_made_good() {
+    let again = recut(&batch(), vec![], &Patient).expect("a plan");
+    assert!(again.done.is_none());
+    assert_eq!(again.missing.iter().map(|missing| missing.count).collect::<Vec<_>>(), [10, 4]);
+    assert!(again.good.expect("all are missing").is_ok());
+}
+
+#[test]
+fn a_measured_strip_takes_its_wood_from_its_letter() {
+    let mut strips = vec![StripOnHand { sheet: None, ..measured("b ", "12", "40", 1) }, measured("A", "9", "40", 1)];
+    let known = |letter: &str, grain_along| Lettered { letter: letter.into(), sheet: Some(0), grain_along };
+    recognise(&mut strips, &[known("A", false), known("B", false)]);
+    assert_eq!((strips[0].sheet, strips[0].grain_along), (Some(0), false));
+    assert!(strips[1].grain_along, "a strip with a sheet kind of its own keeps its grain");
+}

@@ -34,3 +34,5 @@ mod packing;
 mod literature;
 #[path = "../instances/mod.rs"]
 mod instances;
+mod sawing;
+mod racks;

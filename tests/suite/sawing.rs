@@ -62,18 +62,20 @@ fn every_setting_is_set_once_short_pieces_first_then_the_longest() {
 fn each_strip_is_squared_before_its_first_cut_and_measured_after_every_setting() {
     let plan = plan(&mixed(), rows(), "12");
     let two_short = plan.strips.iter().position(|strip| strip.pieces.len() == 5).expect("a strip of five");
-    let cuts: Vec<&StopCut> = plan.stops.iter().flat_map(|stop| &stop.cuts).filter(|cut| cut.strip == two_short).collect();
-    let told: Vec<_> = cuts.iter().map(|cut| (cut.square_first, cut.hold_long_end, cut.pieces.len(), cut.left)).collect();
+    let cuts: Vec<&StopCut> =
+        plan.stops.iter().flat_map(|stop| &stop.cuts).filter(|cut| cut.strip == two_short).collect();
+    let told: Vec<_> =
+        cuts.iter().map(|cut| (cut.square_first, cut.hold_long_end, cut.pieces.len(), cut.left)).collect();
     // 96 - 1/4 = 95 3/4; two of 3 and two kerfs: 89 1/2; two of 16: 57 1/4; one of 8: 49 1/8.
-    let expected =
-        [(true, true, 2, len("89 1/2")), (false, false, 2, len("57 1/4")), (false, false, 1, len("49 1/8"))];
+    let expected = [(true, true, 2, len("89 1/2")), (false, false, 2, len("57 1/4")), (false, false, 1, len("49 1/8"))];
     assert_eq!(told, expected);
 }
 
 #[test]
 fn the_maker_is_told_to_hold_the_long_end() {
     let plan = plan(&mixed(), rows(), "12");
-    let saw: Vec<&str> = plan.notes.iter().filter(|note| note.stage == Stage::Saw).map(|note| note.text.as_str()).collect();
+    let saw: Vec<&str> =
+        plan.notes.iter().filter(|note| note.stage == Stage::Saw).map(|note| note.text.as_str()).collect();
     let hold = "Pieces under 4 in. are cut first, while the strip is long: hold the long end and let the short piece fall free.";
     assert_eq!(saw, [hold]);
 }
@@ -95,7 +97,8 @@ fn the_squaring_cut_says_which_piece_it_costs() {
     job.panels.truncate(1);
     (job.panels[0].count, job.panels[0].height) = (5, len("15 7/8"));
     let plan = plan(&job, vec![vec![piece(0, false); 5]], "12");
-    let told = "The squaring cut of 1/4 in. costs a piece of 15 7/8 in. on strip A: skip it where an end is square already.";
+    let told =
+        "The squaring cut of 1/4 in. costs a piece of 15 7/8 in. on strip A: skip it where an end is square already.";
     assert!(plan.notes.iter().any(|note| note.text == told), "{:?}", plan.notes);
     assert_eq!(plan.cost.total, Cents(4000));
 }
@@ -111,7 +114,8 @@ fn a_sheet_that_must_be_used_to_its_edge_is_measured_first() {
     job.sheets[0].tolerance = len("1/4");
     let plan = plan(&job, vec![vec![piece(0, false); 6]; 4], "11 7/8");
     assert!(plan.sheets[0].measure_first);
-    let told: Vec<&str> = plan.notes.iter().filter(|note| note.stage == Stage::Shop).map(|note| note.text.as_str()).collect();
+    let told: Vec<&str> =
+        plan.notes.iter().filter(|note| note.stage == Stage::Shop).map(|note| note.text.as_str()).collect();
     assert_eq!(
         told,
         [

@@ -34,6 +34,7 @@ pub use types::*;
 
 use crate::data::{Fault, Job};
 use crate::solve::{Solved, Watch, solve};
+use sizes::Sizes;
 
 /// Part of the time that the plan itself may take; the rest is for the comparison.
 const SHARE_OF_THE_PLAN: f64 = 0.7;
@@ -65,10 +66,14 @@ fn distrusted(violations: &[Violation]) -> Fault {
 
 /// Lays a solved job out: grows scant panels back, orders the rips and cuts, letters, positions and adds up.
 pub fn lay_out(job: &Job, solved: &Solved) -> Plan {
-    let sizes = grow::grow(job, solved);
-    let sheets = order::sheets(job, solved, &sizes);
-    let on_hand = order::on_hand(job, solved, &sizes);
-    let lettered = lettering::letter(job, &sheets, &on_hand, &sizes);
+    lay_out_at(job, solved, &grow::grow(job, solved))
+}
+
+/// The same at given sizes.
+fn lay_out_at(job: &Job, solved: &Solved, sizes: &Sizes) -> Plan {
+    let sheets = order::sheets(job, solved, sizes);
+    let on_hand = order::on_hand(job, solved, sizes);
+    let lettered = lettering::letter(job, &sheets, &on_hand, sizes);
     let strips = lettered.strips;
     let groups = sheet_groups::groups(job, &sheets, &lettered.places);
     let offcuts = offcuts::offcuts(job, &groups, &strips);
@@ -76,11 +81,11 @@ pub fn lay_out(job: &Job, solved: &Solved) -> Plan {
         title: job.title.clone(),
         units: job.units,
         currency: job.currency.clone(),
-        cost: money::cost(job, &sheets, &sizes),
+        cost: money::cost(job, &sheets, sizes),
         proof: solved.proof,
         levels: Vec::new(),
         yard: sheet_groups::yard(&sheets),
-        panels: lines::lines(job, &strips, &sizes),
+        panels: lines::lines(job, &strips, sizes),
         stops: saw_order::stops(job, &strips),
         trims: saw_order::trims(&strips),
         areas: lines::areas(&groups, &strips, &offcuts),

@@ -35,11 +35,11 @@ fn cut(job: &Job, index: usize, strip: &Strip, pieces: &[Piece]) -> StopCut {
 
 /// Panels to trim to width once all is crosscut, line by line.
 pub(super) fn trims(strips: &[Strip]) -> Vec<Trim> {
-    let mut trims: BTreeMap<(usize, usize), Trim> = BTreeMap::new();
+    let mut trims: BTreeMap<(usize, usize, Length), Trim> = BTreeMap::new();
     for (index, strip) in strips.iter().enumerate() {
         for piece in strip.pieces.iter().filter(|piece| piece.trimmed) {
             let trim = Trim { panel: piece.panel, strip: index, count: 0, from: strip.width, to: piece.width };
-            trims.entry((piece.panel, index)).or_insert(trim).count += strip.count;
+            trims.entry((piece.panel, index, piece.width)).or_insert(trim).count += strip.count;
         }
     }
     trims.into_values().collect()

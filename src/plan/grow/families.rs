@@ -26,6 +26,13 @@ impl Family {
             sides[side / 2] = size;
         }
     }
+
+    /// Their size in these sizes.
+    #[cfg(test)]
+    pub(super) fn of(&self, sizes: &Sizes) -> Length {
+        let sides = if self.sides[0].is_multiple_of(2) { &sizes.widths } else { &sizes.heights };
+        sides[self.sides[0] / 2]
+    }
 }
 
 /// All families, in the order of their first sides.

@@ -6,6 +6,8 @@
 
 mod fits;
 mod families;
+#[cfg(test)]
+mod as_far_as_it_goes;
 
 use super::sizes::Sizes;
 use crate::data::Job;

@@ -1,37 +1,58 @@
 //! `yardslip plan`: from a job file to its papers. The place for them is looked at before the search begins, and nothing
-//! is written before every paper is ready.
+//! is written before every paper is ready; the rack's list changes last.
 
-use super::arguments::{Papers, Plan as Request};
+use super::arguments::Plan as Request;
 use super::failure::Failure;
 use super::folder::Place;
+use super::printing::{options, target};
 use super::summary::summary;
-use super::{interrupt, source, terminal, watch::Clock};
-use std::path::{Path, PathBuf};
+use super::watch::Clock;
+use super::{interrupt, machine, rack, source, terminal};
 use yardslip::data::Job;
-use yardslip::plan::Plan;
+use yardslip::documents;
+use yardslip::plan::{Plan, make, make_and_compare};
 
-/// Plans the job, writes its papers and prints the summary.
+/// Plans the job, writes its papers and prints the summary; a failure is told to machines too where they listen.
 pub(super) fn run(request: &Request) -> Result<(), Failure> {
+    let done = plan(request);
+    match &done {
+        Err(failure) if request.json => terminal::print(&machine::faults(failure.faults()))?,
+        _ => {}
+    }
+    done
+}
+
+fn plan(request: &Request) -> Result<(), Failure> {
     let job = source::read_job(&request.job, request.rack.as_deref())?;
     let place = Place::find(&target(&request.papers, &request.job), request.papers.replace)?;
     interrupt::listen();
     let clock = Clock::start(request.time, &job.currency, request.quiet);
-    let planned = search(&job, &clock);
-    let ended = clock.finish();
+    let planned = search(request, &job, &clock);
+    clock.finish();
     let plan = planned?;
-    interrupt::undisturbed(|| place.fill(&[]))?;
-    terminal::print(&summary(&job, &plan, ended, place.path()))
+    let papers = papers(request, &job, &plan)?;
+    let kept = interrupt::undisturbed(|| place.fill(&papers))?;
+    let mut text = summary(&job, &plan, place.shown());
+    text.extend(kept.map(|folder| format!("kept    what stood there is now in {}\n", folder.display())));
+    text += &rack::settle(request, &job, &plan)?;
+    say(request, &text, &papers)
 }
 
-fn search(job: &Job, clock: &Clock) -> Result<Plan, Failure> {
-    let solved = yardslip::solve::solve(job, clock).map_err(Failure::undoable)?;
-    Ok(yardslip::plan::lay_out(job, &solved))
+fn search(request: &Request, job: &Job, clock: &Clock) -> Result<Plan, Failure> {
+    let planned = if request.compare { make_and_compare(job, clock) } else { make(job, clock) };
+    planned.map_err(Failure::undoable)
 }
 
-/// The folder asked for, or one beside the job and named after it.
-fn target(papers: &Papers, job: &Path) -> PathBuf {
-    papers.out.clone().unwrap_or_else(|| {
-        let beside = job.with_extension("");
-        if beside == job { job.with_extension("papers") } else { beside }
-    })
+fn papers(request: &Request, job: &Job, plan: &Plan) -> Result<Vec<(String, Vec<u8>)>, Failure> {
+    let mut papers = documents::papers(job, plan, &options(&request.papers, job.units));
+    papers.extend(rack::proposal(request, job, plan)?);
+    Ok(papers)
+}
+
+fn say(request: &Request, summary: &str, papers: &[(String, Vec<u8>)]) -> Result<(), Failure> {
+    if request.json {
+        let machines = papers.iter().find(|(name, _)| name == machine::NAME);
+        return terminal::print_bytes(machines.map_or(&[], |(_, bytes)| bytes));
+    }
+    if request.quiet { Ok(()) } else { terminal::print(summary) }
 }

@@ -1,24 +1,27 @@
 //! What the terminal says about a finished plan: what to buy, what it costs, how much of the sheets becomes panels,
 //! what is proved, where the papers are. Every figure comes from the plan.
 
-use super::watch::Ended;
+use super::comparison::table;
+use super::interrupt;
 use std::collections::BTreeMap;
 use std::path::Path;
 use yardslip::data::{Cents, Job};
+use yardslip::documents::wording;
 use yardslip::plan::{PanelLine, Plan};
 
 /// Words stand in a column of this width, so that what follows can be found at a glance.
 const COLUMN: usize = 8;
 
 /// The summary of a plan whose papers are in a folder.
-pub(super) fn summary(job: &Job, plan: &Plan, ended: Ended, folder: &Path) -> String {
+pub(super) fn summary(job: &Job, plan: &Plan, folder: &Path) -> String {
     let mut lines = vec![plan.title.clone(), String::new()];
     lines.extend(sheets(job, plan));
     lines.push(row("cost", &cost(plan)));
     lines.extend(plan.panels.iter().enumerate().map(|(n, line)| row(first(n, "panels"), &panels(plan, line))));
     lines.push(row("use", &format!("{:.1} % of the sheets becomes panels", 100.0 * share(plan))));
-    lines.push(row("proof", &proof(plan, ended)));
+    lines.push(row("proof", &proof(plan)));
     lines.push(row("papers", &folder.display().to_string()));
+    lines.extend(table(plan));
     lines.join("\n") + "\n"
 }
 
@@ -70,16 +73,11 @@ fn share(plan: &Plan) -> f64 {
     plan.areas.panels.share_of(plan.areas.stock)
 }
 
-fn proof(plan: &Plan, ended: Ended) -> String {
-    let money = |cents: Cents| format!("{}{cents}", plan.currency);
-    if plan.proof.proved {
-        return "proved: no plan for this job can cost less".into();
-    }
-    let (why, advice) = match ended {
-        Ended::Interrupted => ("stopped before it was proved", ""),
-        Ended::TimeUp => ("not proved in the time allowed", "; a longer `--time` may settle it"),
-        Ended::ByItself => ("not proved", ""),
+fn proof(plan: &Plan) -> String {
+    let advice = match (plan.proof.proved, interrupt::asked()) {
+        (true, _) => "",
+        (false, true) => " You stopped the search.",
+        (false, false) => " A longer `--time` may settle it.",
     };
-    let (bound, cost) = (money(plan.proof.bound), money(plan.cost.total));
-    format!("{why}: no plan can cost less than {bound}, this one costs {cost}{advice}")
+    wording::proof(plan, plan.proof) + advice
 }

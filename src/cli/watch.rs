@@ -11,17 +11,6 @@ use yardslip::solve::{Progress, Watch};
 /// Work shorter than this shows no progress.
 const MOMENT: Duration = Duration::from_millis(500);
 
-/// How a search came to its end.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Ended {
-    /// It had nothing left to do.
-    ByItself,
-    /// The time allowed was over.
-    TimeUp,
-    /// The user asked it to stop.
-    Interrupted,
-}
-
 /// Watches one search.
 #[derive(Debug)]
 pub(super) struct Clock {
@@ -38,15 +27,10 @@ impl Clock {
         Clock { began: Instant::now(), allowed, currency: currency.to_owned(), line: OnceCell::new(), quiet }
     }
 
-    /// Takes the progress line away and says how the search ended.
-    pub(super) fn finish(&self) -> Ended {
+    /// Takes the progress line away.
+    pub(super) fn finish(&self) {
         if let Some(line) = self.line.get() {
             line.finish_and_clear();
-        }
-        match (interrupt::asked(), self.seconds() >= self.allowed) {
-            (true, _) => Ended::Interrupted,
-            (false, true) => Ended::TimeUp,
-            (false, false) => Ended::ByItself,
         }
     }
 

@@ -51,6 +51,16 @@ pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     Ok(Plan { comparison, week, ..plan })
 }
 
+/// As [`make`], with the full comparison: each sheet kind alone, other rip directions, a thin blade too.
+///
+/// # Errors
+/// As [`make`].
+pub fn make_and_compare(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
+    let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
+    let comparison = compare(job, &plan, watch);
+    Ok(Plan { comparison, ..plan })
+}
+
 /// A plan that has passed its check, without a comparison.
 fn checked(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     let plan = lay_out(job, &solve(job, watch)?);

@@ -16,11 +16,13 @@ use yardslip::data::Fault;
 #[derive(Debug)]
 pub(super) struct Place {
     target: PathBuf,
+    shown: PathBuf,
 }
 
 impl Place {
     /// Makes sure, before any work is done, that papers may be put there.
     pub(super) fn find(target: &Path, replace: bool) -> Result<Place, Failure> {
+        let shown = target.to_owned();
         let target = target.canonicalize().unwrap_or_else(|_| target.to_owned());
         if target.symlink_metadata().is_ok_and(|found| !found.is_dir()) {
             let cause = format!("`{}` is a file, so it cannot be the folder of the papers", target.display());
@@ -35,7 +37,7 @@ impl Place {
             return Err(refused(not_ours(&target, &foreign), REPLACE));
         }
         probe(&target).map_err(|error| unwritable(&target, &error))?;
-        Ok(Place { target })
+        Ok(Place { target, shown })
     }
 
     /// Puts the papers there, all or none. Returns where a folder with files of the user's was moved to, if one was.
@@ -43,9 +45,9 @@ impl Place {
         self.put(papers).map_err(|error| unwritable(&self.target, &error))
     }
 
-    /// The folder.
-    pub(super) fn path(&self) -> &Path {
-        &self.target
+    /// The folder as the user named it.
+    pub(super) fn shown(&self) -> &Path {
+        &self.shown
     }
 
     fn put(&self, papers: &[(String, Vec<u8>)]) -> io::Result<Option<PathBuf>> {

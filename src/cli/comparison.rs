@@ -1,0 +1,28 @@
+//! The comparison as a table for the terminal: other ways to do the job, solved side by side.
+
+use yardslip::plan::{Alternative, Outcome, Plan};
+
+/// Room for an alternative's name.
+const NAME: usize = 34;
+
+/// The table's lines, an empty one first; nothing where nothing was compared.
+pub(super) fn table(plan: &Plan) -> Vec<String> {
+    if plan.comparison.len() < 2 {
+        return Vec::new();
+    }
+    let heading = format!("{:<NAME$} {:>6} {:>10} {:>6} {:>8}", "compared with", "sheets", "cost", "waste", "layouts");
+    let rows = plan.comparison.iter().map(|row| line(plan, row));
+    [String::new(), heading].into_iter().chain(rows).collect()
+}
+
+fn line(plan: &Plan, row: &Alternative) -> String {
+    match &row.outcome {
+        Outcome::Not(why) => format!("{:<NAME$} not possible: {why}", row.name),
+        Outcome::Done(figures) => {
+            let cost = format!("{}{}", plan.currency, figures.cost);
+            let waste = format!("{:.0} %", 100.0 * figures.waste());
+            let proved = if figures.proved { "" } else { "  not proved" };
+            format!("{:<NAME$} {:>6} {cost:>10} {waste:>6} {:>8}{proved}", row.name, figures.sheets, figures.layouts)
+        }
+    }
+}

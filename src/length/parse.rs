@@ -89,7 +89,10 @@ fn parts(body: &str, unit: Unit, whole: &str) -> Result<Vec<i64>, LengthError> {
             return Ok(vec![feet, number(inches, RAW_PER_INCH, whole)?]);
         }
     }
-    let (digits, per_unit) = if let Some(rest) = body.strip_suffix("mm") {
+    let (digits, per_unit) = if let Some(rest) = ["yards", "yard", "yd"].iter().find_map(|sign| body.strip_suffix(sign))
+    {
+        (rest, 36 * RAW_PER_INCH)
+    } else if let Some(rest) = body.strip_suffix("mm") {
         (rest, RAW_PER_MM)
     } else if let Some(rest) = body.strip_suffix("cm") {
         (rest, 10 * RAW_PER_MM)

@@ -250,6 +250,20 @@ fn all_faults_of_all_files_come_at_once_in_their_order() {
 }
 
 #[test]
+fn what_a_section_of_the_week_cannot_do_without_is_told_as_it_is_written() {
+    assert_eq!(
+        faults_of_more("[canvas]\nprice = 34\n"),
+        "`roll` is missing\n  --> harbour.toml, line 8, canvas\n  try: write it, such as `roll = 82`"
+    );
+    assert_eq!(
+        faults_of_more("[canvas]\nroll = 54\nprice = 34\nsizes = [\"12x16\", \"12 x 61\"]\n"),
+        "no panel is named `12 x 61`\n  --> harbour.toml, line 11, canvas.sizes\n  try: did you mean `12 x 16`?"
+    );
+    assert!(faults_of_more("[press]\nwidth = 24\n").ends_with("try: write it, such as `length = 48`"));
+    assert!(faults_of_more("[pack]\nkind = \"box\"\n").ends_with("try: write it, such as `inside = \"27 x 21 x 14\"`"));
+}
+
+#[test]
 fn a_list_that_cannot_be_read_is_blamed_on_the_line_that_names_it() {
     let job = File::of("harbour.toml", format!("panels = \"panels.csv\"\n{SHEET}"));
     let list = Some(File::unreadable("panels.csv", "no such file"));

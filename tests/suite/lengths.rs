@@ -23,6 +23,7 @@ fn a_foot_is_exactly_304_8_mm_and_36_of_them_10_9728_m() {
     // NIST SP 811, appendix B.7.2, converts 36 ft to 10.9728 m before it rounds.
     assert_eq!(read("1 ft"), read("304.8 mm"));
     assert_eq!(read("36 ft"), read("10.9728 m"));
+    assert_eq!(read("12 yd"), read("36 ft"));
 }
 
 #[test]

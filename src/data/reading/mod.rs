@@ -21,4 +21,4 @@ pub(crate) use notes::{Notes, nearest};
 pub(crate) use row::Row;
 pub(crate) use section::Section;
 pub(crate) use table::Table;
-pub(crate) use values::{MOST, Wrong, length, money};
+pub(crate) use values::{MOST, Wrong, length, money, size};

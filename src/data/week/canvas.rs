@@ -1,6 +1,6 @@
 //! `[canvas]`: the roll, how it is sold, and how much larger than its panel a piece is cut.
 
-use crate::data::reading::{Fields, Section};
+use crate::data::reading::{self, Fields, Section, Wrong};
 use crate::data::{Cents, Panel};
 use crate::length::{Length, Unit};
 use serde::{Deserialize, Serialize};
@@ -94,8 +94,8 @@ pub(super) fn read(section: &mut Section, panels: &[Panel]) -> Option<Canvas> {
     );
     let sizes = sizes(section, panels);
     let sold = sold(section);
-    section.must("roll", "roll = 82");
-    section.must("price", "price = 32.00");
+    section.must("roll", "82");
+    section.must("price", "32.00");
     section.end();
     let canvas = Canvas { name, roll: roll?, selvedge, overlap, weave, sold: sold?, weight, panels: sizes };
     check(section, &canvas);
@@ -114,7 +114,7 @@ fn sold(section: &mut Section) -> Option<Sold> {
         Per::Yard => YARD,
         Per::Metre => METRE,
         Per::Roll => longest.or_else(|| {
-            section.must("roll_length", "roll_length = \"6 yd\"");
+            section.must("roll_length", "\"6 yd\"");
             None
         })?,
     };
@@ -122,18 +122,29 @@ fn sold(section: &mut Section) -> Option<Sold> {
     Some(Sold { price: price?, per, step, smallest: smallest.unwrap_or(step), longest })
 }
 
-/// Lines that get canvas, by their names.
+/// Lines that get canvas, by their names or their sizes.
 fn sizes(section: &mut Section, panels: &[Panel]) -> Vec<usize> {
+    let units = section.units();
     let named = |text: &str| {
-        let found = panels.iter().position(|panel| panel.name.eq_ignore_ascii_case(text.trim()));
-        found.ok_or_else(|| {
-            crate::data::reading::Wrong::new(
-                format!("no panel is named `{text}`"),
-                "write the panels' names or sizes as the job has them",
-            )
-        })
+        let size = reading::size(text, units).ok().map(|(_, width, height)| (width, height));
+        let meant =
+            |panel: &Panel| panel.name.eq_ignore_ascii_case(text.trim()) || size == Some((panel.width, panel.height));
+        let found: Vec<usize> = (0..panels.len()).filter(|index| meant(&panels[*index])).collect();
+        if found.is_empty() { Err(unknown(text, panels)) } else { Ok(found) }
     };
-    section.read_each("sizes", named).unwrap_or_default()
+    let mut sizes = section.read_each("sizes", named).unwrap_or_default().concat();
+    sizes.sort_unstable();
+    sizes.dedup();
+    sizes
+}
+
+fn unknown(text: &str, panels: &[Panel]) -> Wrong {
+    let names = panels.iter().map(|panel| panel.name.as_str());
+    let remedy = match reading::nearest(text, names) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None => "write the panels' names or sizes as the job has them".into(),
+    };
+    Wrong::new(format!("no panel is named `{text}`"), remedy)
 }
 
 fn check(section: &Section, canvas: &Canvas) {

@@ -10,8 +10,7 @@ const DAYS: [&str; 7] = ["monday", "tuesday", "wednesday", "thursday", "friday",
 /// `2026-05-08 18:00`, or `Friday 18:00` for the first Friday at that hour after a start.
 pub(super) fn moment(text: &str, start: Option<DateTime>) -> Result<DateTime, Wrong> {
     let wrong = || Wrong::new(format!("`{text}` is not a date and time"), "write it as `2026-05-08 18:00`");
-    let plain = text.trim().replace('T', " ");
-    let (day, time) = plain.rsplit_once(' ').ok_or_else(wrong)?;
+    let (day, time) = text.trim().rsplit_once([' ', 'T']).ok_or_else(wrong)?;
     let time = time_of_day(time).ok_or_else(wrong)?;
     if let Ok(date) = day.trim().parse::<Date>() {
         let usual = (1900..=2200).contains(&date.year());

@@ -90,7 +90,7 @@ pub(super) fn read(section: &mut Section) -> Pack {
     let density = section.number("board_density", 50.0, 5000.0).unwrap_or(680.0);
     let (inside, heaviest) = (inside(section, limit), heaviest(section, limit));
     if kind != PackKind::Bundle && limit.is_none() {
-        section.must("inside", "inside = \"27 x 21 x 14\"");
+        section.must("inside", "\"27 x 21 x 14\"");
     }
     let between = between(section, wet);
     section.end();

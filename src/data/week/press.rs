@@ -37,8 +37,8 @@ pub(super) fn read(section: &mut Section) -> Option<Press> {
     let padding =
         section.allowance_or("padding", sixteenth, "a guess to start from: canvas, glue and waxed paper; measure it");
     let paper = packages(section, "paper", Measure::Area);
-    section.must("length", "length = 48");
-    section.must("width", "width = 24");
+    section.must("length", "48");
+    section.must("width", "24");
     section.end();
     Some(Press { length: length?, width: width?, height, most, gap, padding, paper })
 }

@@ -79,10 +79,11 @@ fn seal(job: &Job) -> Vec<String> {
 
 fn panels(plan: &Plan) -> Table {
     let columns = [Column::left("panel").bold(), Column::left("size"), Column::right("how many")];
-    let mut table = Table::new(columns.into_iter().chain(["filled", "sanded", "sealed"].map(Column::left))).ticked();
+    let mut table =
+        Table::new(columns.into_iter().chain(["filled", "sanded", "sealed"].map(|step| Column::left(step).big())));
     for line in &plan.panels {
         let count = (line.count + line.extras).to_string();
-        let blank = || "____".to_string();
+        let blank = || "\u{25a1}".to_string();
         table.row([wording::called(plan, line), wording::cut_size(plan, line), count, blank(), blank(), blank()]);
     }
     table

@@ -98,6 +98,11 @@ pub fn longest_word(text: &str, size: f64, weight: Weight) -> f64 {
     words(text).iter().map(|word| width(word, size, weight)).fold(0.0, f64::max)
 }
 
+/// The text with spaces that do not break within `11 7/8 in.`, for renderers that wrap on their own.
+pub fn bound(text: &str) -> String {
+    words(text).iter().map(|word| word.replace(' ', "\u{a0}")).collect::<Vec<_>>().join(" ")
+}
+
 /// Words, with `11 7/8 in.` as one.
 fn words(text: &str) -> Vec<String> {
     let mut words: Vec<String> = Vec::new();

@@ -15,8 +15,10 @@ pub fn paper(plan: &Plan) -> Paper {
     paper.list(false, points(plan));
     paper.heading("Panels");
     paper.table(panels(plan));
-    paper.heading("Left over");
-    paper.table(offcuts(plan));
+    if !plan.offcuts.is_empty() {
+        paper.heading("Left over");
+        paper.table(offcuts(plan));
+    }
     assumptions::add(&mut paper, plan, &["panel", "rule", "units", "currency", "title"]);
     paper
 }
@@ -63,13 +65,16 @@ fn panels(plan: &Plan) -> Table {
 }
 
 fn offcuts(plan: &Plan) -> Table {
-    let columns =
-        [Column::left("size").bold(), Column::right("how many"), Column::left("from"), Column::right("worth keeping")];
+    let kept = plan.offcuts.iter().any(|offcut| offcut.worth > Cents::ZERO);
+    let mut columns = vec![Column::left("size").bold(), Column::right("how many"), Column::left("from")];
+    columns.extend(kept.then(|| Column::right("worth keeping")));
     let mut table = Table::new(columns);
     for offcut in &plan.offcuts {
         let worth = if offcut.worth > Cents::ZERO { wording::money(plan, offcut.worth) } else { String::new() };
         let size = wording::size(plan, offcut.width, offcut.length);
-        table.row([size, offcut.count.to_string(), offcut.from.clone(), worth]);
+        let mut cells = vec![size, offcut.count.to_string(), offcut.from.clone()];
+        cells.extend(kept.then_some(worth));
+        table.row(cells);
     }
     table
 }

@@ -15,8 +15,11 @@ pub fn paper(job: &Job, plan: &Plan) -> Paper {
         paper.text(sentence);
     }
     paper.list(false, notes(plan, &[Stage::Shop, Stage::Yard]));
-    paper.heading("For the car");
-    paper.table(load(plan));
+    let load = load(plan);
+    if !load.rows.is_empty() {
+        paper.heading("For the car");
+        paper.table(load);
+    }
     paper.list(false, notes(plan, &[Stage::Car]));
     paper.caution(cautions::lifting());
     assumptions::add(&mut paper, plan, &["sheet", "strip", "yard", "car", "keep"]);
@@ -30,7 +33,8 @@ fn purchases(job: &Job, plan: &Plan) -> Table {
     for (at, kind) in job.sheets.iter().enumerate() {
         let count: u32 = plan.sheets.iter().filter(|group| group.sheet == at).map(|group| group.count).sum();
         if count > 0 {
-            let size = format!("{} {}", wording::size(plan, kind.width, kind.length), plan.units.sign());
+            let sides = (kind.width.min(kind.length), kind.width.max(kind.length));
+            let size = format!("{} {}", wording::size(plan, sides.0, sides.1), plan.units.sign());
             let (each, together) = (kind.price, kind.price * i64::from(count));
             table.row([kind.name.clone(), size, count.to_string(), money(plan, each), money(plan, together)]);
         }

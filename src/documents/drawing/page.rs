@@ -45,10 +45,10 @@ fn words(frame: &mut Frame, plan: &Plan, group: &SheetGroup, field: Field, scale
     let size = font::size_within(&title, field.width, 6.0, Weight::Bold);
     frame.write(Spot::new(field.x, field.y + 5.5), title, size, Weight::Bold);
     let units = plan.units.sign();
-    let mut line = format!("{} {units}, drawn 1:{scale}.", wording::size(plan, group.length, group.width));
+    let size = wording::size(plan, group.width.min(group.length), group.length.max(group.width));
+    let mut line = format!("{size} {units}, face grain along the {}, drawn 1:{scale}.", group.length.show(plan.units));
     if group.measure_first {
-        let needs = group.needs.say(plan.units);
-        line = format!("{line} Measure first: needs {needs} across the rips.");
+        line = format!("{line} Measure first: needs {} {units} across the rips.", group.needs.show(plan.units));
     }
     frame.write(Spot::new(field.x, field.y + 10.5), line, 3.6, Weight::Regular);
 }
@@ -83,7 +83,7 @@ impl Drawing<'_> {
             self.sawdust((board.start - self.job.yard.kerf, board.start), (Length::ZERO, across));
         }
         if let Some(first) = board.rips.first() {
-            self.sawdust(along, (Length::ZERO, first.across));
+            self.lost(along, (Length::ZERO, first.across), self.job.yard.kerf);
         }
         for rip in &board.rips {
             self.strip(board, rip);
@@ -97,7 +97,7 @@ impl Drawing<'_> {
     fn strip(&mut self, board: &Board, rip: &Rip) {
         let strip = &self.plan.strips[rip.strip];
         let across = (rip.across, rip.across + rip.width);
-        self.sawdust(on_sheet(board, Length::ZERO, strip.squaring), across);
+        self.lost(on_sheet(board, Length::ZERO, strip.squaring), across, self.job.saw.kerf);
         for piece in &strip.pieces {
             self.piece(board, rip, strip, piece);
         }
@@ -127,8 +127,12 @@ impl Drawing<'_> {
         let more = if piece.extra { " (extra)" } else { "" };
         let (name, size) = (format!("{}{more}", line.name), wording::cut_size(self.plan, line));
         let key = key_letter(piece.panel);
-        let choices = [vec![name, size.clone()], vec![size], vec![key]];
-        if label(&mut self.frame, field, &choices) == Some(2) && !self.keys.contains(&piece.panel) {
+        let choices = if line.name == size && !piece.extra {
+            vec![vec![size], vec![key]]
+        } else {
+            vec![vec![name, size.clone()], vec![size], vec![key]]
+        };
+        if label(&mut self.frame, field, &choices) == Some(choices.len() - 1) && !self.keys.contains(&piece.panel) {
             self.keys.push(piece.panel);
         }
     }
@@ -146,6 +150,16 @@ impl Drawing<'_> {
             (field.y, field.height) = (field.y - (KERF - thin) / 2.0, KERF);
         }
         self.frame.blacken(field);
+    }
+
+    /// What a trimming or squaring cut takes: all black where the blade takes about all of it, else hatched.
+    fn lost(&mut self, along: (Length, Length), across: (Length, Length), kerf: Length) {
+        if (along.1 - along.0).min(across.1 - across.0) <= kerf * 2 {
+            return self.sawdust(along, across);
+        }
+        let field = self.place.field(along, across);
+        self.frame.hatch(field, 1.2);
+        self.frame.outline(Pen::Thin, field);
     }
 
     fn offcut(&mut self, along: (Length, Length), across: (Length, Length)) {
@@ -175,6 +189,9 @@ impl Drawing<'_> {
 
     /// A strip's letter: before its first end, or, on the second board, past the sheet's far end.
     fn letter(&mut self, field: Field, letter: &str, far: bool) {
+        if letter.is_empty() {
+            return;
+        }
         let room = if self.place.level { field.height } else { field.width };
         let size = 5.0_f64.min(room);
         let base = 0.36 * size;
@@ -246,7 +263,8 @@ impl Drawing<'_> {
         for panel in &self.keys {
             let panel_line = &self.plan.panels[*panel];
             let size = wording::cut_size(self.plan, panel_line);
-            line = format!("{line}  {} = {}, {size}.", key_letter(*panel), panel_line.name);
+            let name = if panel_line.name == size { String::new() } else { format!("{}, ", panel_line.name) };
+            line = format!("{line} {} = {name}{size}.", key_letter(*panel));
         }
         let room = field.width - 40.0;
         for (at, text) in font::wrap(&line, room, 3.2, Weight::Regular).into_iter().rev().enumerate() {

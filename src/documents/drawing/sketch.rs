@@ -6,27 +6,29 @@ use crate::documents::frame::{Anchor, Field, Frame, Pen, Spot, Text};
 use crate::length::Length;
 use crate::plan::{Board, Plan, SheetGroup};
 
-/// The sketch of a sheet, no larger than this.
-pub fn sketch(plan: &Plan, group: &SheetGroup, width: f64, height: f64) -> Frame {
+/// The sketch of a sheet, no larger than this; with its letters where they hold for all sheets that it stands for.
+pub fn sketch(plan: &Plan, group: &SheetGroup, (width, height): (f64, f64), lettered: bool) -> Frame {
     let (wide, high) = lying(group);
     let scale = ((width - 1.0) / wide).min((height - 6.0) / high);
     let mut frame = Frame::new(wide * scale + 1.0, high * scale + 6.0);
     let place = Place { x: 0.5, y: 5.0, scale, level: strips_level(group) };
     let (along, across) = extents(group);
     for board in &group.boards {
-        draw_board(&mut frame, plan, &place, board, across);
+        draw_board(&mut frame, lettered.then_some(plan), &place, board, across);
     }
     frame.outline(Pen::Thick, place.field((Length::ZERO, along), (Length::ZERO, across)));
     mark_reference(&mut frame, &place, wide * scale, high * scale);
     frame
 }
 
-fn draw_board(frame: &mut Frame, plan: &Plan, place: &Place, board: &Board, across: Length) {
+fn draw_board(frame: &mut Frame, plan: Option<&Plan>, place: &Place, board: &Board, across: Length) {
     let along = (board.start, board.start + board.length);
     for rip in &board.rips {
         let field = place.field(along, (rip.across, rip.across + rip.width));
         frame.outline(Pen::Thin, field);
-        letter(frame, field, &plan.strips[rip.strip].letter);
+        if let Some(plan) = plan {
+            letter(frame, field, &plan.strips[rip.strip].letter);
+        }
     }
     let field = place.field(along, (across - board.fall_off, across));
     frame.hatch(field, 1.6);

@@ -1,7 +1,7 @@
 //! Each kind of block as HTML.
 
 use crate::documents::blocks::{Block, Caution, Column, DEFERS, Row, Table};
-use crate::documents::font::Weight;
+use crate::documents::font::{Weight, bound};
 use crate::documents::svg;
 use maud::{Markup, PreEscaped, html};
 
@@ -9,10 +9,10 @@ use maud::{Markup, PreEscaped, html};
 pub(super) fn markup(block: &Block, paper: &str, boxes: &mut usize) -> Markup {
     match block {
         Block::Heading(text) => html! { h3 { (text) } },
-        Block::Text(text) => html! { p { (text) } },
-        Block::Figure { figure, text } => html! { div.figure { strong { (figure) } span { (text) } } },
-        Block::List { steps: true, lines } => html! { ol { @for line in lines { li { (line) } } } },
-        Block::List { steps: false, lines } => html! { ul { @for line in lines { li { (line) } } } },
+        Block::Text(text) => html! { p { (bound(text)) } },
+        Block::Figure { figure, text } => html! { div.figure { strong { (bound(figure)) } span { (bound(text)) } } },
+        Block::List { steps: true, lines } => html! { ol { @for line in lines { li { (bound(line)) } } } },
+        Block::List { steps: false, lines } => html! { ul { @for line in lines { li { (bound(line)) } } } },
         Block::Table(content) => table(content, paper, boxes),
         Block::Drawing(frame, caption) => {
             let least = format!("min-width: {}mm", (frame.width * 0.75).round());
@@ -58,7 +58,7 @@ fn cells(table: &Table, row: &Row) -> Markup {
     };
     html! {
         @for (cell, column) in row.cells.iter().zip(&table.columns) {
-            td class=[Some(class(column).trim()).filter(|class| !class.is_empty())] { (cell) }
+            td class=[Some(class(column).trim()).filter(|class| !class.is_empty())] { (bound(cell)) }
         }
     }
 }

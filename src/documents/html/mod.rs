@@ -4,13 +4,15 @@
 mod block;
 
 use super::blocks::Paper;
+use super::frame::Frame;
 use super::page_size::{MARGIN, PageSize};
+use super::pages::furnish;
 use super::svg;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 /// The packet as an HTML page.
 pub fn packet(title: &str, line: &str, papers: &[Paper], size: PageSize) -> String {
-    let sections: Vec<Markup> = papers.iter().map(section).collect();
+    let sections: Vec<Markup> = papers.iter().map(|paper| section(title, paper)).collect();
     let plan = fingerprint(title, papers);
     let page = html! {
         (DOCTYPE)
@@ -37,28 +39,38 @@ pub fn packet(title: &str, line: &str, papers: &[Paper], size: PageSize) -> Stri
 
 /// The size of printed pages; a paper drawn by hand fills its page to the edges.
 fn page_rules(size: PageSize) -> String {
-    let name = size.css();
+    let (name, (short, long)) = (size.css(), size.sides());
+    // A hair less than the page, so that rounding does not push a drawing on to a second one.
+    let (low, high) = (short - 0.5, long - 0.5);
     format!(
         "@page {{ size: {name} portrait; margin: {MARGIN}mm; }}\n@page lying {{ size: {name} landscape; margin: 0; }}\n\
-         @page standing {{ size: {name} portrait; margin: 0; }}\n"
+         @page standing {{ size: {name} portrait; margin: 0; }}\n@media print {{\n\
+         .lying .printed svg {{ width: {high}mm; height: {low}mm; }}\n\
+         .standing .printed svg {{ width: {low}mm; height: {high}mm; }}\n}}\n"
     )
 }
 
-fn section(paper: &Paper) -> Markup {
+fn section(job: &str, paper: &Paper) -> Markup {
     let mut boxes = 0;
     let blocks: Vec<Markup> = paper.blocks.iter().map(|part| block::markup(part, &paper.name, &mut boxes)).collect();
     let lying = paper.printed.first().is_some_and(|frame| frame.width > frame.height);
     html! {
         section id=(paper.name) class=[section_class(paper, lying)] {
+            p.job { (job) }
             h2 { (paper.title) }
             @for block in &blocks { (block) }
             @if !paper.printed.is_empty() {
-                div.printed {
-                    @for frame in &paper.printed { (PreEscaped(svg::inline(frame, &paper.title))) }
-                }
+                div.printed { @for frame in &paper.printed { (printed(job, paper, frame)) } }
             }
         }
     }
+}
+
+/// A page drawn by hand, with the lines that every printed page carries.
+fn printed(job: &str, paper: &Paper, frame: &Frame) -> Markup {
+    let mut page = frame.clone();
+    furnish(&mut page, job, &paper.title, "", "");
+    PreEscaped(svg::inline(&page, &paper.title))
 }
 
 fn section_class(paper: &Paper, lying: bool) -> Option<&'static str> {

@@ -18,7 +18,10 @@ const TICK: f64 = 8.0;
 
 /// A table as slabs: its head, then a row each.
 pub(super) fn slabs(table: &Table, width: f64) -> Vec<Slab> {
-    let widths = widths(table, width - if table.ticks { TICK } else { 0.0 });
+    let boxes = if table.ticks { TICK } else { 0.0 };
+    let widths = widths(table, width - boxes);
+    let between = BETWEEN * crate::documents::count(widths.len().saturating_sub(1));
+    let width = boxes + between + widths.iter().sum::<f64>();
     let head = Rc::new(head(table, &widths, width));
     let mut slabs = vec![Slab::keeping((*head).clone())];
     for row in &table.rows {
@@ -48,17 +51,25 @@ fn widths(table: &Table, room: f64) -> Vec<f64> {
     share(&measure(font::width), &measure(font::longest_word), room)
 }
 
-/// Each column gets what it wants where all fit; else each what it needs, and the rest goes to those that want more.
+/// Each column gets what it wants where all fit; else the widest give way first, at most down to what they need, and
+/// only where even that is too much their words are broken.
 fn share(wanted: &[f64], needed: &[f64], room: f64) -> Vec<f64> {
-    let (want, need): (f64, f64) = (wanted.iter().sum(), needed.iter().sum());
-    if want <= room {
+    if wanted.iter().sum::<f64>() <= room {
         return wanted.to_vec();
     }
-    if need >= room {
-        return needed.iter().map(|width| width * room / need).collect();
+    let at_least = |level: f64| wanted.iter().zip(needed).map(|(want, need)| want.min(level.max(*need))).collect();
+    let at_most = |level: f64| needed.iter().map(|need| need.min(level)).collect();
+    if needed.iter().sum::<f64>() <= room { levelled(at_least, room) } else { levelled(at_most, room) }
+}
+
+/// The widths at the highest level at which they fit in the room.
+fn levelled(widths: impl Fn(f64) -> Vec<f64>, room: f64) -> Vec<f64> {
+    let (mut low, mut high) = (0.0, room);
+    for _ in 0..40 {
+        let middle = f64::midpoint(low, high);
+        if widths(middle).iter().sum::<f64>() <= room { low = middle } else { high = middle }
     }
-    let part = (room - need) / (want - need);
-    wanted.iter().zip(needed).map(|(wanted, needed)| needed + (wanted - needed) * part).collect()
+    widths(low)
 }
 
 fn head(table: &Table, widths: &[f64], width: f64) -> Frame {
@@ -68,7 +79,7 @@ fn head(table: &Table, widths: &[f64], width: f64) -> Frame {
         .map(|column| Cell { text: &column.title, size: HEAD, weight: Weight::Regular, right: column.right })
         .collect();
     let mut frame = cells(&titles, widths, width, table.ticks);
-    frame.height += 0.6;
+    frame.height += 0.4;
     frame.line(Pen::Thick, Spot::new(0.0, frame.height), Spot::new(width, frame.height));
     frame
 }
@@ -84,8 +95,10 @@ fn row_frame(table: &Table, row: &Row, widths: &[f64], width: f64) -> Frame {
         .map(|(text, size, weight, right)| Cell { text, size: *size, weight: *weight, right: *right })
         .collect();
     let mut frame = cells(&made, widths, width, table.ticks);
+    frame.height = frame.height.max(if table.ticks { 6.6 } else { 0.0 });
     if table.ticks && !row.total {
-        frame.outline(Pen::Thick, Field::new(0.5, 1.2, 4.6, 4.6));
+        let tallest = table.columns.iter().map(size).fold(0.0, f64::max);
+        frame.outline(Pen::Thick, Field::new(0.5, (tallest - 3.6).max(0.9), 4.6, 4.6));
     }
     if row.total {
         frame.line(Pen::Thick, Spot::new(0.0, 0.0), Spot::new(width, 0.0));
@@ -105,7 +118,7 @@ struct Cell<'a> {
 /// Cells side by side on one base line, each wrapped into its width.
 fn cells(cells: &[Cell], widths: &[f64], width: f64, ticks: bool) -> Frame {
     let tallest = cells.iter().map(|cell| cell.size).fold(0.0, f64::max);
-    let mut frame = Frame::new(width, if ticks { 7.0 } else { 0.0 });
+    let mut frame = Frame::new(width, 0.0);
     let mut x = if ticks { TICK } else { 0.0 };
     for (cell, room) in cells.iter().zip(widths) {
         let mut base = tallest + 0.6;

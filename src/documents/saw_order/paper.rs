@@ -5,7 +5,7 @@ use crate::data::Job;
 use crate::documents::blocks::{Column, Paper, Table};
 use crate::documents::{assumptions, cautions, wording};
 use crate::length::Length;
-use crate::plan::{Origin, Plan, Stage, StopCut};
+use crate::plan::{Origin, Plan, Stage, StopCut, Strip};
 
 /// The saw order, where there is something to cut.
 pub fn paper(job: &Job, plan: &Plan) -> Option<Paper> {
@@ -48,23 +48,30 @@ fn opening(plan: &Plan) -> String {
     format!("{}, set once each, in this order.{first}", wording::counted(settings, "stop-block setting"))
 }
 
-/// What the strips are, by letter.
+/// What the strips are, by letter; where they come from only if that differs.
 fn strips(job: &Job, plan: &Plan) -> Table {
-    let columns =
-        [Column::left("strip").big(), Column::right("how many"), Column::right("width"), Column::right("length")];
-    let mut table =
-        Table::new(columns.into_iter().chain([Column::left("from"), Column::left("becomes"), Column::right("left")]));
-    for strip in &plan.strips {
-        let from = match strip.origin {
-            Origin::Sheet { sheet, .. } => job.sheets[sheet].name.clone(),
-            Origin::OnHand { strip } => format!("on hand {}", job.strips[strip].name).trim().to_string(),
-        };
+    let origins: Vec<String> = plan.strips.iter().map(|strip| origin(job, strip)).collect();
+    let differ = origins.iter().any(|origin| *origin != origins[0]);
+    let mut columns = vec![Column::left("strip").big(), Column::right("how many"), Column::right("width")];
+    columns.extend([Column::right("length"), Column::left("becomes"), Column::right("left")]);
+    columns.extend(differ.then(|| Column::left("from")));
+    let mut table = Table::new(columns);
+    for (strip, origin) in plan.strips.iter().zip(origins) {
         let becomes = wording::panels(plan, strip.pieces.iter().map(|piece| piece.panel));
         let show = |length: Length| length.show(plan.units);
-        let (width, length, left) = (show(strip.width), show(strip.length), show(strip.fall_off));
-        table.row([strip.letter.clone(), strip.count.to_string(), width, length, from, becomes, left]);
+        let mut cells = vec![strip.letter.clone(), strip.count.to_string(), show(strip.width), show(strip.length)];
+        cells.extend([becomes, show(strip.fall_off)]);
+        cells.extend(differ.then_some(origin));
+        table.row(cells);
     }
     table
+}
+
+fn origin(job: &Job, strip: &Strip) -> String {
+    match strip.origin {
+        Origin::Sheet { sheet, .. } => job.sheets[sheet].name.clone(),
+        Origin::OnHand { strip } => format!("on hand {}", job.strips[strip].name).trim().to_string(),
+    }
 }
 
 fn cut_table() -> Table {

@@ -19,7 +19,7 @@ pub fn paper(job: &Job, plan: &Plan, size: PageSize) -> Option<Paper> {
     }
     let mut paper = Paper::new("yard-slip", "Yard slip");
     for line in order::sheets_wanted(job, plan) {
-        paper.figure(line, "");
+        paper.heading(line);
     }
     paper.text(order::terms(job, plan));
     for order in &orders {
@@ -35,10 +35,10 @@ fn screen(paper: &mut Paper, plan: &Plan, order: &Order) {
         paper.text(line.clone());
     }
     let mut table =
-        Table::new([Column::left("strip").big(), Column::right("width").big(), Column::left("refuse")]).ticked();
+        Table::new([Column::right("width").big(), Column::left("strips").bold(), Column::left("")]).ticked();
     for step in &order.steps {
-        table.row([step.letters.clone(), step.figure.clone(), step.note.clone()]);
+        table.row([step.figure.clone(), step.letters.clone(), step.notes.join("; ")]);
     }
     paper.table(table);
-    paper.blocks.push(Block::Drawing(drawing::sketch(plan, order.group, 120.0, 70.0), String::new()));
+    paper.blocks.push(Block::Drawing(drawing::sketch(plan, order.group, (120.0, 70.0), order.lettered), String::new()));
 }

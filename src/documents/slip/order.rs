@@ -5,6 +5,7 @@ use crate::documents::wording;
 use crate::length::Length;
 use crate::plan::{Plan, Rip, SheetGroup, YardCut, YardGroup};
 use crate::solve::Direction;
+use std::collections::BTreeMap;
 
 /// The order for sheets that the yard cuts alike.
 pub(super) struct Order<'a> {
@@ -16,16 +17,18 @@ pub(super) struct Order<'a> {
     pub(super) steps: Vec<Step>,
     /// The first of the sheets, for the sketch.
     pub(super) group: &'a SheetGroup,
+    /// True where the letters on it hold for all the sheets.
+    pub(super) lettered: bool,
 }
 
 /// One width to set, or another cut in its place.
 pub(super) struct Step {
-    /// The width: `3 x 11 7/8`.
+    /// The width.
     pub(super) figure: String,
-    /// The letters of the strips: `A A B`.
+    /// How many strips, and their letters: `3 strips: A A B`; empty where the step is no rip.
     pub(super) letters: String,
     /// What is refused, or what the step is.
-    pub(super) note: String,
+    pub(super) notes: Vec<String>,
 }
 
 /// One order a yard group.
@@ -46,11 +49,7 @@ fn order<'a>(plan: &'a Plan, alike: &[&'a SheetGroup], count: u32, kinds: bool) 
     if group.direction == Direction::Across {
         first.push("Rips run ACROSS the sheet.".into());
     }
-    if alike.len() > 1 {
-        let counts: Vec<String> = alike.iter().map(|group| wording::counted(group.count, "sheet")).collect();
-        first.push(format!("Letters: {}", counts.join(" / ")));
-    }
-    Some(Order { title, first, steps: steps(plan, alike), group })
+    Some(Order { title, first, steps: steps(plan, alike), group, lettered: alike.len() == 1 })
 }
 
 /// The cuts in order, and after each board what is left over.
@@ -77,7 +76,7 @@ fn steps(plan: &Plan, alike: &[&SheetGroup]) -> Vec<Step> {
 
 /// A step that is no rip.
 fn words(figure: String, note: String) -> Step {
-    Step { figure, letters: String::new(), note }
+    Step { figure, letters: String::new(), notes: vec![note] }
 }
 
 /// The cut that takes a bad factory edge off, where there is one.
@@ -89,45 +88,54 @@ fn trim(plan: &Plan, group: &SheetGroup, at: usize) -> Option<Step> {
     Some(words(off.show(plan.units), "trim off the reference edge, blade included".into()))
 }
 
-/// Rips of one width together, with the letters they have on each of the sheets that are cut alike.
+/// Rips of one width together, with the letters of their strips.
 fn rips(plan: &Plan, alike: &[&SheetGroup], board: usize) -> Vec<Step> {
     let mut at = 0;
     let step = |(width, count): (Length, u32)| {
         let stretch = at..at + count as usize;
         at = stretch.end;
-        let runs: Vec<&[Rip]> =
-            alike.iter().filter_map(|group| group.boards.get(board)?.rips.get(stretch.clone())).collect();
-        let letters: Vec<String> = runs.iter().map(|run| lettered(plan, run)).collect();
-        let width = width.show(plan.units);
-        let figure = if count == 1 { width } else { format!("{count} \u{d7} {width}") };
-        Step { figure, letters: letters.join(" / "), note: refuse(plan, &runs.concat()) }
+        let run =
+            |group: &&SheetGroup| Some((group.boards.get(board)?.rips.get(stretch.clone())?.to_vec(), group.count));
+        let runs: Vec<(Vec<Rip>, u32)> = alike.iter().filter_map(run).collect();
+        let strips = wording::counted(count, "strip");
+        let (letters, over_all) = match runs.as_slice() {
+            [(only, _)] => (format!("{strips}: {}", lettered(plan, only)), None),
+            several => (strips, Some(format!("letters over all sheets: {}", totals(plan, several)))),
+        };
+        let notes = refuse(plan, &runs[0].0).into_iter().chain(over_all).collect();
+        Step { figure: width.show(plan.units), letters, notes }
     };
     wording::runs(alike[0].boards[board].rips.iter().map(|rip| rip.width)).into_iter().map(step).collect()
 }
 
-/// `A A B`, or `5 A  3 B` where there are many.
+/// `A A B`, or `5 A, 3 B` where there are many.
 fn lettered(plan: &Plan, rips: &[Rip]) -> String {
     let letters = rips.iter().map(|rip| plan.strips[rip.strip].letter.as_str());
     if rips.len() <= 4 {
         return letters.collect::<Vec<_>>().join(" ");
     }
-    let run = |(letter, count): (&str, u32)| if count == 1 { letter.into() } else { format!("{count} {letter}") };
-    wording::runs(letters).into_iter().map(run).collect::<Vec<_>>().join("  ")
+    let run = |(letter, count): (&str, u32)| format!("{count} {letter}");
+    wording::runs(letters).into_iter().map(run).collect::<Vec<_>>().join(", ")
 }
 
-/// What the maker cannot use: narrower than the least, wider than the most.
-fn refuse(plan: &Plan, run: &[Rip]) -> String {
-    let strips = || run.iter().map(|rip| &plan.strips[rip.strip]);
-    let narrowest = strips().map(|strip| strip.narrowest).max().unwrap_or_default();
-    let widest = strips().map(|strip| strip.widest).min().unwrap_or_default();
-    let width = run[0].width;
-    let show = |length: Length| length.show(plan.units);
-    match (narrowest < width, widest > width) {
-        (true, true) => format!("not under {}, not over {}", show(narrowest), show(widest)),
-        (true, false) => format!("not under {}, not over", show(narrowest)),
-        (false, true) => format!("not under, not over {}", show(widest)),
-        (false, false) => "no narrower, no wider".into(),
+/// Strips of one width on sheets that are ripped alike can stand in for each other: how many of each letter in all.
+fn totals(plan: &Plan, runs: &[(Vec<Rip>, u32)]) -> String {
+    let mut totals: BTreeMap<usize, u32> = BTreeMap::new();
+    for (rips, sheets) in runs {
+        for rip in rips {
+            *totals.entry(rip.strip).or_default() += sheets;
+        }
     }
+    totals.iter().map(|(strip, count)| format!("{count} {}", plan.strips[*strip].letter)).collect::<Vec<_>>().join(", ")
+}
+
+/// What the maker cannot use; nothing where only the exact width will do.
+fn refuse(plan: &Plan, run: &[Rip]) -> Option<String> {
+    let strips = || run.iter().map(|rip| &plan.strips[rip.strip]);
+    let narrowest = strips().map(|strip| strip.narrowest).max()?;
+    let widest = strips().map(|strip| strip.widest).min()?;
+    let (narrowest, widest) = (narrowest.show(plan.units), widest.show(plan.units));
+    (narrowest != widest).then(|| format!("refuse under {narrowest}, over {widest}"))
 }
 
 /// What to bring to the saw: `5 sheets birch plywood 1/4, 48 x 96 in.`
@@ -144,10 +152,14 @@ pub(super) fn sheets_wanted(job: &Job, plan: &Plan) -> Vec<String> {
 /// What was assumed of the yard's saw, and what is asked of it.
 pub(super) fn terms(job: &Job, plan: &Plan) -> String {
     let kerf = job.yard.kerf.say(plan.units);
+    let kerf = kerf.trim_end_matches('.');
     let good = if job.yard.tolerance.is_zero() {
-        "Rips as exact as the saw allows".to_string()
+        "as exact as the saw allows".to_string()
     } else {
-        format!("Rips good to {}", job.yard.tolerance.say(plan.units))
+        format!("good to {}", job.yard.tolerance.say(plan.units))
     };
-    format!("Rips in this order from the reference edge. Blade {kerf}. {good}. Please pencil its letter on each strip.")
+    let good = good.trim_end_matches('.');
+    format!(
+        "Rips in this order from the reference edge. Blade {kerf}. Rips {good}. Please pencil its letter on each strip."
+    )
 }

@@ -21,9 +21,12 @@ pub(super) fn page(job: &Job, plan: &Plan, orders: &[Order], size: PageSize) -> 
     let field = content(&page);
     let mut y = field.y + 1.0;
     for line in sheets_wanted(job, plan) {
-        let size = font::size_within(&line, field.width, 9.0, Weight::Bold);
-        page.write(Spot::new(field.x, y + size), line, size, Weight::Bold);
-        y += size * 1.25;
+        let size = if font::width(&line, 6.5, Weight::Bold) <= field.width { 9.0 } else { 6.5 };
+        let size = font::size_within(&line, field.width, size, Weight::Bold).max(6.5);
+        for line in font::wrap(&line, field.width, size, Weight::Bold) {
+            page.write(Spot::new(field.x, y + size), line, size, Weight::Bold);
+            y += size * 1.25;
+        }
     }
     y += 1.5;
     for line in font::wrap(&terms(job, plan), field.width, 4.4, Weight::Regular) {
@@ -40,7 +43,7 @@ pub(super) fn page(job: &Job, plan: &Plan, orders: &[Order], size: PageSize) -> 
 fn place_cards(page: &mut Frame, plan: &Plan, orders: &[Order], room: Field) {
     let mut best: Option<(f64, Vec<(Frame, f64, f64)>)> = None;
     for columns in 1..=4 {
-        let mut scale: f64 = 1.0;
+        let mut scale: f64 = 1.5;
         while scale > 0.05 && best.as_ref().is_none_or(|(found, _)| scale > *found) {
             if let Some(cards) = arranged(plan, orders, room, columns, scale) {
                 best = Some((scale, cards));
@@ -92,14 +95,14 @@ fn card(plan: &Plan, order: &Order, width: f64) -> Option<Frame> {
     let steps = steps(&order.steps, room)?;
     let beside = room - steps.width - 5.0;
     if beside >= 45.0 {
-        let sketch = drawing::sketch(plan, order.group, beside.min(90.0), 70.0);
+        let sketch = drawing::sketch(plan, order.group, (beside.min(90.0), 70.0), order.lettered);
         frame.place(&sketch, width - edge - sketch.width, frame.height, 1.0);
         frame.place(&steps, edge, frame.height, 1.0);
         frame.height += steps.height.max(sketch.height) + edge;
     } else {
         frame.place(&steps, edge, frame.height, 1.0);
         frame.height += steps.height + 2.0;
-        let sketch = drawing::sketch(plan, order.group, room.min(90.0), 45.0);
+        let sketch = drawing::sketch(plan, order.group, (room.min(90.0), 45.0), order.lettered);
         frame.place(&sketch, edge, frame.height, 1.0);
         frame.height += sketch.height + edge;
     }
@@ -123,21 +126,25 @@ fn steps(steps: &[Step], room: f64) -> Option<Frame> {
 
 fn step_row(frame: &mut Frame, step: &Step) -> f64 {
     let words = step.letters.is_empty();
-    let figure_size = if words { LETTERS } else { FIGURE };
-    let mut x = 0.0;
-    let base = frame.height + figure_size * 0.85;
-    if !step.figure.is_empty() {
-        frame.write(Spot::new(0.0, base), step.figure.clone(), figure_size, Weight::Bold);
-        x = font::width(&step.figure, figure_size, Weight::Bold) + 3.0;
-    }
+    let size = if words { LETTERS } else { FIGURE };
+    let base = frame.height + size * 0.85;
+    frame.write(Spot::new(0.0, base), step.figure.clone(), size, Weight::Bold);
+    let beside = if step.figure.is_empty() { 0.0 } else { font::width(&step.figure, size, Weight::Bold) + 3.0 };
     if words {
-        frame.write(Spot::new(x, base), step.note.clone(), NOTE, Weight::Regular);
-        frame.height += figure_size * 1.2;
-        return x + font::width(&step.note, NOTE, Weight::Regular);
+        let note = step.notes.concat();
+        let wide = beside + font::width(&note, NOTE, Weight::Regular);
+        frame.write(Spot::new(beside, base), note, NOTE, Weight::Regular);
+        frame.height += size * 1.2;
+        return wide;
     }
-    frame.write(Spot::new(x, base), step.letters.clone(), LETTERS, Weight::Bold);
-    frame.write(Spot::new(0.0, base + NOTE + 0.8), step.note.clone(), NOTE, Weight::Regular);
-    frame.height += figure_size * 0.85 + NOTE + 4.0;
-    let letters = x + font::width(&step.letters, LETTERS, Weight::Bold);
-    letters.max(font::width(&step.note, NOTE, Weight::Regular))
+    frame.write(Spot::new(beside, base), step.letters.clone(), LETTERS, Weight::Bold);
+    let mut wide = beside + font::width(&step.letters, LETTERS, Weight::Bold);
+    frame.height = base + 1.5;
+    for note in &step.notes {
+        frame.write(Spot::new(0.0, frame.height + NOTE), note.clone(), NOTE, Weight::Regular);
+        frame.height += NOTE * 1.25;
+        wide = wide.max(font::width(note, NOTE, Weight::Regular));
+    }
+    frame.height += 2.5;
+    wide
 }

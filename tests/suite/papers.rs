@@ -79,7 +79,7 @@ fn look() {
 fn everything(job: &Job, plan: &Plan) -> String {
     let files = papers(job, plan, &Options::default());
     let text = |(name, bytes): &(String, Vec<u8>)| {
-        if name.ends_with(".pdf") { String::new() } else { String::from_utf8(bytes.clone()).unwrap() }
+        if name == "packet.pdf" { String::new() } else { String::from_utf8(bytes.clone()).unwrap() }
     };
     files.iter().map(text).collect()
 }
@@ -131,7 +131,7 @@ fn the_files_of_a_small_plan_are_what_they_were() {
 fn every_drawing_is_well_formed_and_black_and_white() {
     for (name, job, plan) in ALL.iter() {
         for (file, bytes) in papers(job, plan, &Options::default()) {
-            if !file.ends_with(".svg") {
+            if !bytes.starts_with(b"<?xml") {
                 continue;
             }
             let text = String::from_utf8(bytes).unwrap();
@@ -190,7 +190,7 @@ fn no_label_is_too_small_to_be_read_and_no_page_is_overrun() {
     for (name, job, plan) in ALL.iter() {
         for size in [PageSize::Letter, PageSize::A4] {
             let options = Options { page: size, date: None };
-            let made = pages::pages(&plan.title, &packet(&job, &plan, &options), size, "");
+            let made = pages::pages(&plan.title, &packet(job, plan, &options), size, "");
             for page in &made {
                 // A letter may stand in the margin of a lying page, a quarter of an inch from its edge: printers reach it.
                 let lying = page.width > page.height;
@@ -208,7 +208,7 @@ fn no_label_is_too_small_to_be_read_and_no_page_is_overrun() {
 #[test]
 fn the_slip_is_one_page_whose_widths_are_read_at_arms_length() {
     for (name, job, plan) in ALL.iter() {
-        let slip = slip::paper(&job, &plan, PageSize::Letter).expect("there is something to rip");
+        let slip = slip::paper(job, plan, PageSize::Letter).expect("there is something to rip");
         assert_eq!(slip.printed.len(), 1, "{name}");
         let width = plan.sheets[0].boards[0].rips[0].width.show(plan.units);
         let figure = slip.printed[0].marks.iter().find_map(|mark| match mark {
@@ -247,7 +247,7 @@ fn the_slip_makes_the_breakdown_crosscut_first_and_trims_bad_edges() {
 #[test]
 fn the_saw_list_makes_every_panel_in_the_end() {
     for (name, job, plan) in ALL.iter() {
-        let text = file(&job, &plan, "saw-order.csv");
+        let text = file(job, plan, "saw-order.csv");
         let mut list = csv::Reader::from_reader(text.as_bytes());
         let mut made: Vec<(String, u32, u32)> = Vec::new();
         for record in list.records() {
@@ -309,7 +309,7 @@ fn defaults_are_printed_where_they_are_used_with_their_origin() {
 #[test]
 fn the_machines_copy_reads_back() {
     for (name, job, plan) in ALL.iter() {
-        let copy: serde_json::Value = serde_json::from_str(&file(&job, &plan, "plan.json")).unwrap();
+        let copy: serde_json::Value = serde_json::from_str(&file(job, plan, "plan.json")).unwrap();
         let kept: Job = serde_json::from_value(copy["job"].clone()).unwrap_or_else(|error| panic!("{name}: {error}"));
         assert_eq!(&kept, job, "{name}");
         assert_eq!(copy["sheets_bought"], plan.cost.sheets_bought);

@@ -240,7 +240,7 @@ impl Drawing<'_> {
         let (x, scale, units) = (self.place.x, self.place.scale, self.plan.units);
         let two = self.group.boards.len() > 1;
         let mut line = outline + if two && !self.place.level { 9.0 } else { 5.0 };
-        let mut measure = |frame: &mut Frame, from: Length, to: Length, line: f64| {
+        let measure = |frame: &mut Frame, from: Length, to: Length, line: f64| {
             let (left, right) = (x + from.to_mm() * scale, x + to.to_mm() * scale);
             let text = (to - from).show(units);
             frame.dimension(&Dimension { from: left, to: right, outline, line, vertical: false, text, size: 3.2 });

@@ -39,9 +39,12 @@ pub(super) fn page(job: &Job, plan: &Plan, orders: &[Order], size: PageSize) -> 
     page
 }
 
+/// A card and the place of its upper left corner.
+type Placed = (Frame, f64, f64);
+
 /// Tries one to four columns and all scales, and takes the largest cards that fit.
 fn place_cards(page: &mut Frame, plan: &Plan, orders: &[Order], room: Field) {
-    let mut best: Option<(f64, Vec<(Frame, f64, f64)>)> = None;
+    let mut best: Option<(f64, Vec<Placed>)> = None;
     for columns in 1..=4 {
         let mut scale: f64 = 1.5;
         while scale > 0.05 && best.as_ref().is_none_or(|(found, _)| scale > *found) {
@@ -60,7 +63,7 @@ fn place_cards(page: &mut Frame, plan: &Plan, orders: &[Order], room: Field) {
 }
 
 /// Cards with their places, filled row by row, or `None` where they don't fit.
-fn arranged(plan: &Plan, orders: &[Order], room: Field, columns: usize, scale: f64) -> Option<Vec<(Frame, f64, f64)>> {
+fn arranged(plan: &Plan, orders: &[Order], room: Field, columns: usize, scale: f64) -> Option<Vec<Placed>> {
     let across = crate::documents::count(columns);
     let width = (room.width - GAP * (across - 1.0)) / across;
     let mut placed = Vec::new();

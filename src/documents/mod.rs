@@ -28,6 +28,7 @@ pub mod slip;
 pub mod sheets;
 pub mod saw_order;
 pub mod finishing;
+pub mod week;
 pub mod plan_json;
 mod packet;
 

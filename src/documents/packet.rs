@@ -1,9 +1,10 @@
 //! The packet: all papers of a plan in the order of the work, and the files they are written as.
 
 use super::blocks::Paper;
+use super::frame::Frame;
 use super::page_size::PageSize;
 use super::{
-    comparison, finishing, html, overview, pages, pdf, plan_json, saw_order, sheets, shopping, slip, svg, wording,
+    comparison, finishing, html, overview, pages, pdf, plan_json, saw_order, sheets, shopping, slip, svg, week, wording,
 };
 use crate::data::Job;
 use crate::plan::Plan;
@@ -28,6 +29,7 @@ pub fn packet(job: &Job, plan: &Plan, options: &Options) -> Vec<Paper> {
     papers.extend(sheets::papers(job, plan, size));
     papers.extend(saw_order::paper(job, plan));
     papers.push(finishing::paper(job, plan));
+    papers.extend(week::papers(job, plan, size));
     papers
 }
 
@@ -42,18 +44,22 @@ pub fn papers(job: &Job, plan: &Plan, options: &Options) -> Vec<(String, Vec<u8>
         ("packet.html".to_string(), screen.into_bytes()),
         ("packet.pdf".to_string(), pdf::file(&plan.title, &pages, options.date)),
     ];
-    files.extend(papers.iter().filter_map(|paper| alone(plan, paper, &date)));
+    files.extend(papers.iter().flat_map(|paper| alone(plan, paper, &date)));
     files.push(("saw-order.csv".into(), saw_order::csv_list(plan)));
     files.push(("plan.json".into(), plan_json::plan_json(job, plan).into_bytes()));
     files
 }
 
-/// A paper drawn by hand as an SVG file of its own.
-fn alone(plan: &Plan, paper: &Paper, date: &str) -> Option<(String, Vec<u8>)> {
-    let mut page = paper.printed.first()?.clone();
-    pages::furnish(&mut page, &plan.title, &paper.title, "", date);
+/// The pages of a paper drawn by hand, each as an SVG file of its own; numbered where there is more than one.
+fn alone(plan: &Plan, paper: &Paper, date: &str) -> Vec<(String, Vec<u8>)> {
     let title = format!("{}: {}", plan.title, paper.title);
-    Some((format!("{}.svg", paper.name), svg::file(&page, &title).into_bytes()))
+    let file = |(at, page): (usize, &Frame)| {
+        let mut page = page.clone();
+        pages::furnish(&mut page, &plan.title, &paper.title, "", date);
+        let name = if paper.printed.len() == 1 { paper.name.clone() } else { format!("{}-{}", paper.name, at + 1) };
+        (format!("{name}.svg"), svg::file(&page, &title).into_bytes())
+    };
+    paper.printed.iter().enumerate().map(file).collect()
 }
 
 /// One line under the title on the screen.

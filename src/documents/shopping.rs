@@ -1,7 +1,7 @@
 //! The shopping list: sheets and cuts, what they cost, what the car carries home.
 
 use super::blocks::{Column, Paper, Table};
-use super::{assumptions, cautions, wording};
+use super::{assumptions, cautions, week, wording};
 use crate::data::{Cents, Job};
 use crate::length::Length;
 use crate::plan::{Note, Plan, Stage};
@@ -9,10 +9,14 @@ use crate::plan::{Note, Plan, Stage};
 /// The shopping list.
 pub fn paper(job: &Job, plan: &Plan) -> Paper {
     let mut paper = Paper::new("shopping-list", "Shopping list");
-    paper.table(purchases(job, plan));
+    match &plan.week.shopping {
+        Some(list) => week::add_shopping(&mut paper, plan, list),
+        None => paper.table(purchases(job, plan)),
+    }
     paper.text(wording::proof(plan, plan.proof));
-    if let Some(sentence) = each(plan) {
-        paper.text(sentence);
+    match &plan.week.shopping {
+        Some(list) => week::panel_costs(&mut paper, plan, list),
+        None => each(plan).into_iter().for_each(|sentence| paper.text(sentence)),
     }
     paper.list(false, notes(plan, &[Stage::Shop, Stage::Yard]));
     let load = load(plan);

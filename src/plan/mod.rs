@@ -39,7 +39,8 @@ use sizes::Sizes;
 /// Part of the time that the plan itself may take; the rest is for the comparison.
 const SHARE_OF_THE_PLAN: f64 = 0.7;
 
-/// Plans a job: solves it, lays the answer out, proves it by replaying it, and compares it with other sizes.
+/// Plans a job: solves it, lays the answer out, proves it by replaying it, compares it with other sizes, and plans the
+/// week that follows.
 ///
 /// # Errors
 /// Every reason why the job cannot be done, each with a remedy. A plan that fails its own check is never handed out:
@@ -58,7 +59,8 @@ pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
 pub fn make_and_compare(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
     let comparison = compare(job, &plan, watch);
-    Ok(Plan { comparison, ..plan })
+    let week = week::plan_week(job, &plan, watch);
+    Ok(Plan { comparison, week, ..plan })
 }
 
 /// A plan that has passed its check, without a comparison.

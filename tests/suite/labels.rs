@@ -7,24 +7,24 @@ use yardslip::length::Length;
 use yardslip::plan::week::label_grid;
 
 #[test]
-fn ten_labels_of_4_by_2_lie_on_a_letter_page_less_its_margins() {
-    // 8 1/2 x 11 in. less 1/2 in. all round is 7 1/2 x 10: one column of 4 in. and five rows of 2 in.
-    let grid = label_grid(len("8 1/2"), len("11"), len("4"), len("2")).expect("they fit");
-    assert_eq!((grid.columns, grid.rows), (1, 5));
-    let small = label_grid(len("8 1/2"), len("11"), len("3 1/2"), len("2")).expect("they fit");
-    assert_eq!((small.columns, small.rows), (2, 5));
-    assert_eq!(small.left, len("3/4"), "centred: (8 1/2 - 7) / 2");
+fn two_by_five_labels_lie_on_a_letter_page_less_half_an_inch_all_round() {
+    // 8 1/2 x 11 in. less 1/2 in. all round is 7 1/2 x 10: two columns of 3 1/2 in. and five rows of 2 in.; of 4 in.
+    // there is room for one column only.
+    let grid = label_grid(len("7 1/2"), len("10"), len("3 1/2"), len("2")).expect("they fit");
+    assert_eq!((grid.columns, grid.rows), (2, 5));
+    let wide = label_grid(len("7 1/2"), len("10"), len("4"), len("2")).expect("they fit");
+    assert_eq!((wide.columns, wide.rows), (1, 5));
 }
 
 #[test]
-fn two_columns_of_90_by_50_mm_lie_on_a4() {
-    let grid = label_grid(Length::mm(210), Length::mm(297), Length::mm(90), Length::mm(50)).expect("they fit");
+fn two_columns_of_90_by_50_mm_lie_on_a4_less_its_margins() {
+    let grid = label_grid(Length::mm(190), Length::mm(277), Length::mm(90), Length::mm(50)).expect("they fit");
     assert_eq!((grid.columns, grid.rows), (2, 5));
 }
 
 #[test]
 fn a_label_larger_than_the_page_has_no_grid() {
-    assert_eq!(label_grid(len("8 1/2"), len("11"), len("8"), len("2")), None);
+    assert_eq!(label_grid(len("7 1/2"), len("10"), len("8"), len("2")), None);
 }
 
 #[test]

@@ -89,8 +89,8 @@ const USUAL: [&str; 4] = ["{title}", "{size}", "{materials}", "{date}"];
 
 /// `[labels]`, with the usual values where the job is silent.
 pub(super) fn read(section: &mut Section) -> Labels {
-    let four = section.notes().usual(Length::inches(4), Length::mm(100));
-    let two = section.notes().usual(Length::inches(2), Length::mm(50));
+    let wide = section.notes().usual(Length::sixty_fourths(7 * 32), Length::mm(90));
+    let high = section.notes().usual(Length::inches(2), Length::mm(50));
     let line = |text: &str| {
         LabelLine::parse(text).map_err(|part| {
             let known = "{title}, {size}, {name}, {materials}, {date}, {batch} and {number}";
@@ -100,8 +100,8 @@ pub(super) fn read(section: &mut Section) -> Labels {
     let lines = section.read_each("lines", line).filter(|lines| !lines.is_empty());
     let usual = USUAL.iter().filter_map(|text| LabelLine::parse(text).ok()).collect();
     let labels = Labels {
-        width: size(section, "width", four),
-        height: size(section, "height", two),
+        width: size(section, "width", wide),
+        height: size(section, "height", high),
         lines: section.or("lines", lines, usual, USUAL.join(" / "), "common practice: what, how large, of what, when"),
         materials: section.text("materials").unwrap_or_default(),
         date: section.text("date").unwrap_or_default(),

@@ -24,14 +24,7 @@ pub struct LabelGrid {
     pub columns: u32,
     /// Labels below each other.
     pub rows: u32,
-    /// From the page's left edge to the first label.
-    pub left: Length,
-    /// From the page's upper edge to the first label.
-    pub top: Length,
 }
-
-/// Margin that every printer can keep; common practice, no source.
-const MARGIN: Length = Length::sixty_fourths(32);
 
 /// Writes the labels of all lots.
 pub fn label_set(job: &Job, plan: &Plan, lots: &[Lot], labels: &Labels) -> LabelSet {
@@ -62,18 +55,8 @@ fn fill_in(word: &Word, job: &Job, plan: &Plan, lot: &Lot, labels: &Labels, numb
     }
 }
 
-/// The grid of labels on a page, centred; `None` where not even one fits inside the margins.
-pub fn label_grid(page_width: Length, page_height: Length, width: Length, height: Length) -> Option<LabelGrid> {
-    let fit = |page: Length, side: Length| u32::try_from((page - MARGIN * 2).times(side)).ok().filter(|n| *n > 0);
-    let (columns, rows) = (fit(page_width, width)?, fit(page_height, height)?);
-    let centred = |page: Length, side: Length, n: u32| {
-        let free = page - side * i64::from(n);
-        Length::from_raw(free.raw() / 2)
-    };
-    Some(LabelGrid {
-        columns,
-        rows,
-        left: centred(page_width, width, columns),
-        top: centred(page_height, height, rows),
-    })
+/// The grid of labels on the printed part of a page; `None` where not even one fits.
+pub fn label_grid(room_width: Length, room_height: Length, width: Length, height: Length) -> Option<LabelGrid> {
+    let fit = |room: Length, side: Length| u32::try_from(room.times(side)).ok().filter(|n| *n > 0);
+    Some(LabelGrid { columns: fit(room_width, width)?, rows: fit(room_height, height)? })
 }

@@ -1,0 +1,42 @@
+//! Dates and durations in words: `Mon 4 May 09:00`, `2 h 30 min`.
+
+use jiff::civil::{Date, DateTime, Weekday};
+
+const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/// `Mon 4 May`.
+pub(super) fn day(date: Date) -> String {
+    let month = MONTHS[usize::try_from(date.month() - 1).unwrap_or(0)];
+    format!("{} {} {month}", weekday(date), date.day())
+}
+
+/// `09:00`.
+pub(super) fn hour(at: DateTime) -> String {
+    format!("{:02}:{:02}", at.hour(), at.minute())
+}
+
+/// `Mon 4 May 09:00`.
+pub(super) fn moment(at: DateTime) -> String {
+    format!("{} {}", day(at.date()), hour(at))
+}
+
+/// `45 min`, `2 h`, `2 h 30 min`, `3 days 4 h`.
+pub(super) fn duration(minutes: i64) -> String {
+    let (days, hours, minutes) = (minutes / 1440, minutes / 60 % 24, minutes % 60);
+    let part = |n: i64, unit: &str| (n > 0).then(|| format!("{n} {unit}"));
+    let day = if days == 1 { "day" } else { "days" };
+    let parts: Vec<String> = [part(days, day), part(hours, "h"), part(minutes, "min")].into_iter().flatten().collect();
+    if parts.is_empty() { "0 min".into() } else { parts.join(" ") }
+}
+
+fn weekday(date: Date) -> &'static str {
+    match date.weekday() {
+        Weekday::Monday => "Mon",
+        Weekday::Tuesday => "Tue",
+        Weekday::Wednesday => "Wed",
+        Weekday::Thursday => "Thu",
+        Weekday::Friday => "Fri",
+        Weekday::Saturday => "Sat",
+        Weekday::Sunday => "Sun",
+    }
+}

@@ -1,0 +1,101 @@
+//! The press plan: which panels in which stack, load by load.
+
+use super::{cautions, stacks};
+use crate::data::Job;
+use crate::data::week::Press;
+use crate::documents::blocks::{Block, Column, Paper, Table};
+use crate::documents::{assumptions, wording};
+use crate::plan::Plan;
+use crate::plan::week::{PressLoad, PressPlan};
+
+/// The press plan; `None` where nothing is pressed.
+pub(super) fn paper(job: &Job, plan: &Plan) -> Option<Paper> {
+    let (press, pressed) = job.week.press.as_ref().zip(plan.week.press.as_ref())?;
+    let mut paper = Paper::new("press", "Gluing and pressing");
+    paper.list(true, how(press, plan));
+    paper.heading("Loads");
+    paper.table(loads(plan, pressed));
+    let mut from = 1;
+    for (load, times) in runs(&pressed.loads) {
+        let caption = if times == 1 {
+            format!("Load {from}, seen from above; hatched: free.")
+        } else {
+            format!("Loads {from} to {}, each like this, seen from above; hatched: free.", from + times - 1)
+        };
+        paper.blocks.push(Block::Drawing(drawing(plan, press, load), caption));
+        from += times;
+    }
+    paper.list(false, misfits(plan, pressed));
+    paper.caution(cautions::glue());
+    paper.heading("The next day");
+    paper.list(true, next_day());
+    paper.caution(cautions::knife());
+    assumptions::add(&mut paper, plan, &["press", "glue"]);
+    Some(paper)
+}
+
+fn how(press: &Press, plan: &Plan) -> Vec<String> {
+    vec![
+        "Wet out the panel's face to its edges, and the back of the canvas with it; roll from the centre outwards."
+            .into(),
+        "Lay the canvas on, roll it down from the centre, turn the panel face down on waxed paper.".into(),
+        "Stack face down, two by two, one size a stack, waxed paper under every face; edges in line.".into(),
+        format!(
+            "A flat board of {} and weight on top; leave it overnight (common practice).",
+            wording::size(plan, press.width, press.length)
+        ),
+    ]
+}
+
+fn next_day() -> Vec<String> {
+    [
+        "Face down on a clean board, trim the canvas flush along the panel's edges with a fresh blade.",
+        "Lift-test the corners; glue down what has come loose, and press it again.",
+    ]
+    .map(String::from)
+    .to_vec()
+}
+
+fn runs(loads: &[PressLoad]) -> Vec<(&PressLoad, usize)> {
+    let mut runs: Vec<(&PressLoad, usize)> = Vec::new();
+    for load in loads {
+        match runs.last_mut() {
+            Some((last, times)) if *last == load => *times += 1,
+            _ => runs.push((load, 1)),
+        }
+    }
+    runs
+}
+
+fn loads(plan: &Plan, pressed: &PressPlan) -> Table {
+    let columns =
+        [Column::right("load").big(), Column::left("stacks"), Column::right("panels"), Column::right("highest")];
+    let mut table = Table::new(columns).ticked();
+    for (at, load) in pressed.loads.iter().enumerate() {
+        let stacks = load.stacks.iter().map(|stack| (stack.panel, stack.count));
+        let run = |((panel, count), times): ((usize, u32), u32)| {
+            let each = format!("{count} of {}", plan.panels[panel].name);
+            if times == 1 { each } else { format!("{times} stacks of {each}") }
+        };
+        let stacks: Vec<String> = wording::runs(stacks).into_iter().map(run).collect();
+        let highest = load.stacks.iter().map(|stack| stack.height).max().unwrap_or_default();
+        table.row([(at + 1).to_string(), stacks.join("; "), load.panels.to_string(), highest.say(plan.units)]);
+    }
+    table
+}
+
+fn drawing(plan: &Plan, press: &Press, load: &PressLoad) -> crate::documents::frame::Frame {
+    let stacks = load.stacks.iter().map(|stack| {
+        let lines = vec![plan.panels[stack.panel].name.clone(), format!("{} high", stack.count)];
+        (stack.spot, lines)
+    });
+    stacks::from_above(press.length, press.width, &stacks.collect::<Vec<_>>())
+}
+
+fn misfits(plan: &Plan, pressed: &PressPlan) -> Vec<String> {
+    let line = |panel: usize, why: &str| format!("{} does not fit under the press: {why}.", plan.panels[panel].name);
+    let why = |too_large: bool| {
+        if too_large { "with its canvas it is larger than the board" } else { "it is thicker than the highest stack" }
+    };
+    pressed.misfits.iter().map(|misfit| line(misfit.panel, why(misfit.too_large))).collect()
+}

@@ -1,0 +1,120 @@
+//! The drawing of the roll: strips across it one below the other, pieces in them, selvedges and what is left hatched.
+
+use crate::data::week::Canvas;
+use crate::documents::count;
+use crate::documents::font::{self, Weight};
+use crate::documents::frame::{Anchor, Dimension, Field, Frame, Pen, Spot, Text};
+use crate::length::Length;
+use crate::plan::Plan;
+use crate::plan::week::{CanvasPlan, RollStrip};
+
+/// Width of the drawn roll in millimetres.
+const WIDE: f64 = 150.0;
+/// Room on the left for depths, above for the width.
+const LEFT: f64 = 22.0;
+const ABOVE: f64 = 12.0;
+/// Most that one drawing shows of a roll, in widths of it.
+const TALL: f64 = 1.2;
+
+/// Drawings with their captions: each length bought, long ones in parts.
+pub(super) fn drawings(plan: &Plan, canvas: &Canvas, cut: &CanvasPlan) -> Vec<(Frame, String)> {
+    let mut drawings = Vec::new();
+    for (from, length) in cut.lengths.iter().enumerate() {
+        let strips: Vec<&RollStrip> = cut.strips.iter().filter(|strip| strip.from == from).collect();
+        for part in parts(&strips, canvas.roll.to_mm() * TALL) {
+            let last = part.last().is_some_and(|strip| strips.last().is_some_and(|end| end.at == strip.at));
+            let end = part.last().map_or(Length::ZERO, |strip| strip.at + strip.depth);
+            let end = if last { *length } else { end };
+            drawings.push((draw(plan, canvas, part, end), caption(plan, cut, from, part, end)));
+        }
+    }
+    drawings
+}
+
+fn caption(plan: &Plan, cut: &CanvasPlan, from: usize, part: &[&RollStrip], end: Length) -> String {
+    let which = if cut.lengths.len() > 1 { format!("Length {}", from + 1) } else { "The roll".into() };
+    let start = part.first().map_or(Length::ZERO, |strip| strip.at);
+    format!("{which} from {} to {}; hatched: not used.", start.show(plan.units), end.say(plan.units))
+}
+
+/// Strips in groups no taller together than so many millimetres, at least one each.
+fn parts<'a, 'b>(strips: &'a [&'b RollStrip], tallest: f64) -> Vec<&'a [&'b RollStrip]> {
+    let mut parts = Vec::new();
+    let mut start = 0;
+    for at in 1..=strips.len() {
+        let full = |last: &RollStrip| (last.at + last.depth - strips[start].at).to_mm() > tallest;
+        if at == strips.len() || full(strips[at]) {
+            parts.push(&strips[start..at]);
+            start = at;
+        }
+    }
+    parts
+}
+
+fn draw(plan: &Plan, canvas: &Canvas, strips: &[&RollStrip], end: Length) -> Frame {
+    let start = strips.first().map_or(Length::ZERO, |strip| strip.at);
+    let scale = WIDE / canvas.roll.to_mm();
+    let tall = ((end - start).to_mm() * scale).min(WIDE * TALL * 1.5);
+    let mut frame = Frame::new(LEFT + WIDE + 2.0, ABOVE + tall + 2.0);
+    let whole = Field::new(LEFT, ABOVE, WIDE, tall);
+    frame.hatch(whole, 2.4);
+    for strip in strips {
+        let y = ABOVE + (strip.at - start).to_mm() * scale;
+        draw_strip(&mut frame, plan, strip, y, scale);
+    }
+    frame.outline(Pen::Thick, whole);
+    frame.dimension(&Dimension {
+        from: LEFT,
+        to: LEFT + WIDE,
+        outline: ABOVE,
+        line: ABOVE - 5.0,
+        vertical: false,
+        text: canvas.roll.say(plan.units),
+        size: 3.2,
+    });
+    frame
+}
+
+fn draw_strip(frame: &mut Frame, plan: &Plan, strip: &RollStrip, y: f64, scale: f64) {
+    let deep = strip.depth.to_mm() * scale;
+    for piece in &strip.pieces {
+        let field =
+            Field::new(LEFT + piece.left.to_mm() * scale, y, piece.across.to_mm() * scale, piece.along.to_mm() * scale);
+        frame.clear(field);
+        frame.outline(Pen::Thin, field);
+        let size = format!("{} x {}", piece.across.show(plan.units), piece.along.show(plan.units));
+        inscribe(frame, field, &[plan.panels[piece.panel].name.clone(), size]);
+    }
+    frame.line(Pen::Thick, Spot::new(LEFT, y + deep), Spot::new(LEFT + WIDE, y + deep));
+    frame.dimension(&Dimension {
+        from: y,
+        to: y + deep,
+        outline: LEFT,
+        line: LEFT - 8.0,
+        vertical: true,
+        text: strip.depth.show(plan.units),
+        size: 3.2,
+    });
+}
+
+/// Writes as many of the lines as fit, centred.
+pub(super) fn inscribe(frame: &mut Frame, field: Field, lines: &[String]) {
+    let room = field.width - 1.0;
+    let size = lines.iter().map(|line| font::size_within(line, room, 3.4, Weight::Regular)).fold(3.4, f64::min);
+    let (lines, size) = if size < 1.8 {
+        (&lines[..1], font::size_within(&lines[0], room, 3.4, Weight::Regular))
+    } else {
+        (lines, size)
+    };
+    let size = size.min(field.height / (count(lines.len()) * 1.25 + 0.2));
+    if size < 1.2 {
+        return;
+    }
+    let middle = field.middle();
+    let top = middle.y - count(lines.len()) * size * 1.2 / 2.0;
+    for (at, line) in lines.iter().enumerate() {
+        let base = top + (count(at) + 0.85) * size * 1.2;
+        let at = Spot::new(middle.x, base);
+        frame.text(Text { at, text: line.clone(), size, anchor: Anchor::Middle, ..Text::default() });
+    }
+}

@@ -1,14 +1,9 @@
-//! What goes into the car: extents, weight, and in how many trips.
+//! What goes into the car: extents, weight, and in how many trips. What does not fit the car stays at the yard.
 
 use super::weigh::weight;
 use super::{Load, Offcut, Origin, SheetGroup, Strip};
 use crate::data::{Car, Job};
 use crate::length::Length;
-
-/// Weights are summed in floating point: a load this much over the limit is on it.
-const ROUNDING: f64 = 1e-9;
-/// No one drives more often; a limit that small is a slip of the pen.
-const MOST_TRIPS: u32 = 1_000_000;
 
 /// One kind of piece that the yard hands over.
 #[derive(Clone, Copy, Debug)]
@@ -34,26 +29,17 @@ impl Cargo {
     }
 }
 
-/// The yard's strips and fall-offs.
+/// The yard's strips, and its fall-offs that fit the car.
 pub(super) fn load(job: &Job, sheets: &[SheetGroup], strips: &[Strip]) -> Load {
-    let cargo = cargo(job, sheets, strips);
+    let cargo: Vec<Cargo> = cargo(job, sheets, strips).into_iter().filter(|cargo| cargo.fits(&job.car)).collect();
     let weights = cargo.iter().map(|cargo| cargo.weight.map(|weight| weight * f64::from(cargo.count)));
     let weight: Option<f64> = weights.sum();
     Load {
-        longest: cargo.iter().map(|cargo| cargo.length).max().unwrap_or_default(),
-        widest: cargo.iter().map(|cargo| cargo.width).max().unwrap_or_default(),
+        longest: cargo.iter().map(|cargo| cargo.length.max(cargo.width)).max().unwrap_or_default(),
+        widest: cargo.iter().map(|cargo| cargo.length.min(cargo.width)).max().unwrap_or_default(),
         weight,
-        trips: weight.zip(job.car.heaviest).map_or(1, |(weight, limit)| trips(weight, limit)),
+        trips: job.car.heaviest.filter(|_| weight.is_some()).map_or(1, |limit| trips(&cargo, limit)),
     }
-}
-
-/// Trips by weight, one at least; a load that is just the limit goes in one.
-fn trips(weight: f64, limit: f64) -> u32 {
-    let mut trips = 1;
-    while weight > limit * f64::from(trips) * (1.0 + ROUNDING) && trips < MOST_TRIPS {
-        trips += 1;
-    }
-    trips
 }
 
 fn cargo(job: &Job, sheets: &[SheetGroup], strips: &[Strip]) -> Vec<Cargo> {
@@ -71,4 +57,20 @@ fn cargo(job: &Job, sheets: &[SheetGroup], strips: &[Strip]) -> Vec<Cargo> {
         count: group.count,
     });
     ripped.chain(left).collect()
+}
+
+/// Trips under a weight limit, heaviest pieces first, each into the first trip that still carries it; a piece above the
+/// limit rides alone.
+fn trips(cargo: &[Cargo], limit: f64) -> u32 {
+    let each = |cargo: &Cargo| std::iter::repeat_n(cargo.weight.unwrap_or(0.0), cargo.count as usize);
+    let mut weights: Vec<f64> = cargo.iter().flat_map(each).collect();
+    weights.sort_by(|a, b| b.total_cmp(a));
+    let mut carried: Vec<f64> = Vec::new();
+    for weight in weights {
+        match carried.iter_mut().find(|carried| **carried + weight <= limit) {
+            Some(trip) => *trip += weight,
+            None => carried.push(weight),
+        }
+    }
+    u32::try_from(carried.len()).expect("trips are few").max(1)
 }

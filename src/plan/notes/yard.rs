@@ -16,12 +16,15 @@ fn too_wide(job: &Job, plan: &Plan) -> Option<String> {
     let ripped = plan.strips.iter().enumerate().filter(|(_, strip)| matches!(strip.origin, Origin::Sheet { .. }));
     let wide: Vec<usize> =
         ripped.filter(|(_, strip)| strip.width + tolerance > strip.widest).map(|(index, _)| index).collect();
-    let remedy = if job.saw.trims { "trim what is over" } else { "refuse what is over, or allow these panels" };
-    let scant = if job.saw.trims { String::new() } else { format!(" a scant of {}", (tolerance * 2).say(job.units)) };
+    let remedy = if job.saw.trims {
+        "trim what is over".to_owned()
+    } else {
+        format!("refuse what is over; a scant of {} would allow for it", (tolerance * 2).say(job.units))
+    };
     (!wide.is_empty()).then(|| {
         let strips = capital(&strip_words(plan, &wide));
         let tolerance = tolerance.say(job.units);
-        format!("{strips} may come out wider than the panels' nominal size (the yard cuts good to {tolerance}), and a panel over its size fits no frame: {remedy}{scant}.")
+        format!("{strips} may come out wider than the panels' nominal size (the yard cuts good to {tolerance}), and a panel over its size fits no frame: {remedy}.")
     })
 }
 

@@ -208,6 +208,40 @@ fn a_sheet_is_named_once_and_can_be_real() {
 }
 
 #[test]
+fn texts_for_print_are_short_and_on_one_line() {
+    let named = |title: &str| cause(&format!("title = \"{title}\"\n{SHEET}{PANEL}"));
+    assert_eq!(named("Harbour\\nweek"), "the text has line breaks or control signs in it");
+    assert_eq!(named(&"w".repeat(201)), "the text is longer than 200 signs");
+}
+
+#[test]
+fn an_offcut_worth_keeping_says_what_it_is_worth() {
+    let told = faults_of_more("[[keep]]\nsize = \"6 x 24\"\n[[keep]]\nworth = 1\n");
+    assert_eq!(
+        told.lines().filter(|line| line.ends_with("is missing")).collect::<Vec<_>>(),
+        ["`worth` is missing", "`size` is missing"]
+    );
+}
+
+#[test]
+fn a_rack_is_read_with_the_job_and_blamed_by_its_own_lines() {
+    let rack = Some(File::of("rack.csv", "letter,width,length\nA,12,\n"));
+    let source = Source { rack, ..source(&format!("{SHEET}{PANEL}[saw]\nkref = 0\n"), None) };
+    let told = told(&read(&source).expect_err("there are faults"));
+    let places: Vec<&str> = told.lines().filter_map(|line| line.strip_prefix("  --> ")).collect();
+    assert_eq!(places, ["harbour.toml, line 9, saw.kref", "rack.csv, line 2"]);
+}
+
+#[test]
+fn weights_and_densities_are_sane() {
+    assert_eq!(cause(&format!("{SHEET}density = 7\n{PANEL}")), "`7` is out of range");
+    assert_eq!(cause(&format!("{SHEET}density = nan\n{PANEL}")), "`nan` is not a number");
+    assert_eq!(cause(&format!("{SHEET}tolerance = 24\n{PANEL}")), "a sheet 48 in. wide cannot measure 24 in. less");
+    assert_eq!(cause(&format!("{SHEET}{PANEL}[car]\nheaviest = 0\n")), "`0` is out of range");
+    assert_eq!(cause(&format!("{SHEET}{PANEL}[car]\nlongest = 0\n")), "`0` is not above zero");
+}
+
+#[test]
 fn a_sheet_that_is_not_there_cannot_be_asked_for() {
     assert_eq!(
         faults_of_more("sheets = [\"48x96 sheet\"]\n"),

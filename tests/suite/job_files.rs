@@ -191,6 +191,51 @@ fn money_is_exact_to_the_cent() {
 }
 
 #[test]
+fn weights_are_read_in_pounds_and_kilograms() {
+    // 1 lb = 0.45359237 kg exactly: NIST SP 811, appendix B, from memory.
+    let pound = 0.453_592_37;
+    for (units, written, kilograms) in [
+        ("in", "\"50 lb\"", 50.0 * pound),
+        ("in", "50", 50.0 * pound),
+        ("mm", "\"50 LBS.\"", 50.0 * pound),
+        ("mm", "22.5", 22.5),
+        ("in", "\"23 kg\"", 23.0),
+        ("cm", "\"23kg\"", 23.0),
+    ] {
+        let sheet =
+            "[[sheet]]\nlength = \"96 in\"\nwidth = \"48 in\"\nprice = 1\n[[panel]]\nsize = \"9 x 12\"\ncount = 1\n";
+        let job = job(&format!("units = \"{units}\"\n{sheet}[car]\nheaviest = {written}\n"));
+        approx::assert_relative_eq!(job.car.heaviest.unwrap_or_default(), kilograms);
+    }
+}
+
+#[test]
+fn tables_may_be_written_on_one_line() {
+    let inline = "sheet = [{ length = 96, width = 48, price = 38.50 }]\npanel = [{ size = \"12 x 16\", count = 0x18 }]\nsaw.kerf = 0\n";
+    let read = job(inline);
+    assert_eq!((read.panels[0].count, read.saw.kerf), (24, Length::ZERO));
+    assert_eq!((read.sheets, read.panels), (job(LEAST).sheets, job(LEAST).panels));
+}
+
+#[test]
+fn strips_of_the_rack_come_after_those_of_the_job() {
+    let text = format!("{LEAST}[[strip]]\nname = \"J\"\nwidth = 12\nlength = 40\n");
+    let rack = Some(File::of("rack.csv", "letter,width,length,sheet\nR,9,30,48 x 96 sheet\n"));
+    let source = yardslip::data::Source { rack, ..crate::papers_in::source(&text, None) };
+    let strips = yardslip::data::read(&source).expect("the rack reads").strips;
+    assert_eq!(
+        strips.iter().map(|strip| (strip.name.as_str(), strip.sheet)).collect::<Vec<_>>(),
+        [("J", None), ("R", Some(0))]
+    );
+}
+
+#[test]
+fn strips_on_hand_do_without_a_sheet() {
+    let job = job("[[strip]]\nwidth = 12\nlength = 40\n[[panel]]\nsize = \"12 x 16\"\ncount = 2\n");
+    assert_eq!((job.sheets.len(), job.strips[0].count), (0, 1));
+}
+
+#[test]
 fn lines_of_one_size_keep_names_of_their_own() {
     let job = job(&format!("{LEAST}[[panel]]\nsize = \"12x16\"\ncount = 3\ngrain = \"level\"\n"));
     assert_eq!((job.panels[0].name.as_str(), job.panels[1].name.as_str()), ("12 x 16", "12 x 16 (2)"));

@@ -41,13 +41,9 @@ pub(super) enum Fell {
 /// Every piece left over, with how many there are.
 pub(super) type Leftovers = BTreeMap<Left, u64>;
 
-/// What a piece left over is worth: the best of the sizes worth keeping that goes into it, either way round. A board
-/// that was never ripped is no fall-off and counts for nothing.
-pub(super) fn worth(job: &Job, left: &Left) -> Cents {
-    if left.fell == Fell::Unripped {
-        return Cents::ZERO;
-    }
-    let (short, long) = (left.width.min(left.length), left.width.max(left.length));
+/// What an offcut of this size is worth: the best of the sizes worth keeping that goes into it, either way round.
+pub(super) fn worth(job: &Job, width: Length, length: Length) -> Cents {
+    let (short, long) = (width.min(length), width.max(length));
     let fits = |one: Length, other: Length| one.min(other) <= short && one.max(other) <= long;
     let worths = job.keepers.iter().filter(|keeper| fits(keeper.width, keeper.length)).map(|keeper| keeper.worth);
     worths.max().unwrap_or_default()
@@ -96,7 +92,7 @@ type Listed = (Length, Length, Option<usize>, bool, Cents);
 fn offcuts(job: &Job, plan: &Plan, all: &Leftovers, found: &mut Findings) {
     let (mut due, mut listed) = (BTreeMap::<Listed, u64>::new(), BTreeMap::<Listed, u64>::new());
     for (left, count) in all {
-        let worth = worth(job, left);
+        let worth = worth(job, left.width, left.length);
         *due.entry((left.width, left.length, left.sheet, left.grain_along, worth)).or_default() += count;
     }
     for offcut in &plan.offcuts {
@@ -122,7 +118,7 @@ fn areas(job: &Job, plan: &Plan, all: &Leftovers, found: &mut Findings) {
     let panels = |strip: &Strip| strip.pieces.iter().map(|piece| piece.width * piece.length).sum::<Area>();
     let stock: Area = sheets.chain(hand).sum();
     let panels: Area = plan.strips.iter().map(|strip| panels(strip) * i64::from(strip.count)).sum();
-    let kept = all.iter().filter(|(left, _)| worth(job, left).0 > 0);
+    let kept = all.iter().filter(|(left, _)| worth(job, left.width, left.length).0 > 0);
     let kept: Area = kept.map(|(left, count)| (left.width * left.length) * (*count).cast_signed()).sum();
     for (name, says, is) in
         [("stock", plan.areas.stock, stock), ("panels", plan.areas.panels, panels), ("kept", plan.areas.kept, kept)]

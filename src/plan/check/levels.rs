@@ -2,7 +2,7 @@
 
 use super::Rule;
 use super::findings::Findings;
-use super::leftovers::{Leftovers, worth};
+use super::leftovers::{Fell, Leftovers, worth};
 use crate::data::Job;
 use crate::length::Length;
 use crate::plan::{Board, Plan, SheetGroup};
@@ -25,13 +25,14 @@ pub(super) fn check(job: &Job, plan: &Plan, left: &Leftovers, found: &mut Findin
     }
 }
 
-/// Extra panels and offcuts worth keeping, in cents.
+/// Extra panels and offcuts worth keeping, in cents; a board that was never ripped does not count.
 fn total_worth(job: &Job, plan: &Plan, left: &Leftovers) -> i128 {
     let extras = plan.strips.iter().flat_map(|strip| {
         let extra = strip.pieces.iter().filter(|piece| piece.extra);
         extra.map(|piece| i128::from(strip.count) * i128::from(job.panels[piece.panel].worth.0))
     });
-    let kept = left.iter().map(|(left, count)| i128::from(*count) * i128::from(worth(job, left).0));
+    let kept = left.iter().filter(|(left, _)| left.fell != Fell::Unripped);
+    let kept = kept.map(|(left, count)| i128::from(*count) * i128::from(worth(job, left.width, left.length).0));
     extras.chain(kept).sum()
 }
 

@@ -11,6 +11,7 @@ mod yard;
 mod saw;
 mod panels;
 mod figures;
+mod any_number;
 
 /// The violations that the checker finds.
 fn violations(job: &Job, plan: &Plan) -> Vec<Violation> {

@@ -61,35 +61,55 @@ fn same(found: &mut Findings, place: &str, says: Option<f64>, is: Option<f64>) {
     found.hold(Rule::Weight, holds, place, || format!("it weighs {is:?} kg, not {says:?}"));
 }
 
-/// What comes home from the yard: the strips, and all that fell off beside them.
-fn load(job: &Job, plan: &Plan, left: &Leftovers, found: &mut Findings) {
-    let (mut longest, mut widest) = (Length::ZERO, Length::ZERO);
-    let mut weight = Some(0.0);
-    let mut take = |width: Length, length: Length, sheet: Option<usize>, count: f64| {
-        longest = longest.max(length);
-        widest = widest.max(width);
-        weight = weight.zip(weigh(job, sheet, width * length)).map(|(sum, one)| sum + one * count);
-    };
-    for strip in plan.strips.iter().filter(|strip| matches!(strip.origin, Origin::Sheet { .. })) {
-        take(strip.width, strip.length, kind(job, strip), f64::from(strip.count));
-    }
-    for (left, count) in left.iter().filter(|(left, _)| matches!(left.fell, Fell::Board | Fell::Unripped)) {
-        #[allow(clippy::cast_precision_loss)] // a weight; counts are far below 2^52
-        take(left.width, left.length, left.sheet, *count as f64);
-    }
-    found.same(Rule::Load, "load", "the longest piece", plan.load.longest, longest);
-    found.same(Rule::Load, "load", "the widest piece", plan.load.widest, widest);
-    same(found, "load", plan.load.weight, weight);
-    let trips = job.car.heaviest.zip(weight).map_or(1, |(most, weight)| trips(weight, most));
-    found.equal(Rule::Load, "load", "trips", u64::from(plan.load.trips), trips);
+/// A kind of piece that the yard hands over.
+struct Piece {
+    sides: (Length, Length),
+    weight: Option<f64>,
+    count: f64,
 }
 
-/// Trips needed by weight; a load that is just the limit still goes in one.
-fn trips(weight: f64, most: f64) -> u64 {
-    let mut trips = 1;
-    #[allow(clippy::cast_precision_loss)] // a number of trips
-    while trips < 1_000_000 && weight > most * trips as f64 * (1.0 + SAME) {
-        trips += 1;
-    }
-    trips
+/// What comes home from the yard: the strips, and all that fell off beside them and goes into the car.
+fn load(job: &Job, plan: &Plan, left: &Leftovers, found: &mut Findings) {
+    let pieces = handed_over(job, plan, left);
+    let side = |of: fn(&Piece) -> Length| pieces.iter().map(of).max().unwrap_or_default();
+    let longest = side(|piece| piece.sides.0.max(piece.sides.1));
+    let widest = side(|piece| piece.sides.0.min(piece.sides.1));
+    found.same(Rule::Load, "load", "the longest piece", plan.load.longest, longest);
+    found.same(Rule::Load, "load", "the widest piece", plan.load.widest, widest);
+    let weight = pieces.iter().try_fold(0.0, |sum, piece| Some(sum + piece.weight? * piece.count));
+    same(found, "load", plan.load.weight, weight);
+    let (fewest, most) =
+        job.car.heaviest.zip(weight).map_or((1.0, 1.0), |(limit, weight)| trips(&pieces, weight, limit));
+    let holds = (fewest..=most).contains(&f64::from(plan.load.trips));
+    found.hold(Rule::Load, holds, "load", || format!("{} trips for {weight:?} kg", plan.load.trips));
+}
+
+fn handed_over(job: &Job, plan: &Plan, left: &Leftovers) -> Vec<Piece> {
+    let ripped = plan.strips.iter().filter(|strip| matches!(strip.origin, Origin::Sheet { .. }));
+    let ripped = ripped.map(|strip| Piece {
+        sides: (strip.width, strip.length),
+        weight: of_strip(job, strip),
+        count: f64::from(strip.count),
+    });
+    let fell = left.iter().filter(|(left, _)| matches!(left.fell, Fell::Board | Fell::Unripped));
+    #[allow(clippy::cast_precision_loss)] // a weight; counts are far below 2^52
+    let fell = fell.map(|(left, count)| Piece {
+        sides: (left.width, left.length),
+        weight: weigh(job, left.sheet, left.width * left.length),
+        count: *count as f64,
+    });
+    let (longest, widest) = (job.car.longest.unwrap_or(Length::MAX), job.car.widest.unwrap_or(Length::MAX));
+    let goes = |length, width| length <= longest && width <= widest;
+    ripped
+        .chain(fell)
+        .filter(|piece| goes(piece.sides.0, piece.sides.1) || goes(piece.sides.1, piece.sides.0))
+        .collect()
+}
+
+/// Fewest trips by weight, and the most that a sensible loading makes: any two of its trips together are above the
+/// limit, but for pieces that are above it alone.
+fn trips(pieces: &[Piece], weight: f64, limit: f64) -> (f64, f64) {
+    let fewest = (weight / limit * (1.0 - SAME)).ceil().max(1.0);
+    let alone: f64 = pieces.iter().filter(|piece| piece.weight > Some(limit)).map(|piece| piece.count).sum();
+    (if alone > 0.0 { 1.0 } else { fewest }, 2.0 * fewest + alone)
 }

@@ -16,6 +16,7 @@ mod comparison;
 mod rack;
 mod check;
 mod plan;
+mod cut_plan;
 mod recut;
 mod start;
 mod sizes;

@@ -1,10 +1,88 @@
-//! `yardslip recut`: plans the crosscuts again from the strips that the yard really cut.
+//! `yardslip recut`: plans the crosscuts again from the strips that the yard really cut. Papers for what must be made good
+//! from new sheets stand in the same folder, their names beginning with `missing-`.
 
-use super::arguments::Recut;
+use super::arguments::Recut as Request;
 use super::failure::Failure;
-use yardslip::data::Fault;
+use super::folder::Place;
+use super::printing::options;
+use super::summary::{buy, cost, panels, row, rows};
+use super::watch::Clock;
+use super::{cut_plan, disk, interrupt, terminal};
+use std::path::{Path, PathBuf};
+use yardslip::data::read_strips;
+use yardslip::documents::papers;
+use yardslip::plan::{Done, Recut, recognise, recut};
 
-/// Reads the plan and the strips, plans the crosscuts again and writes their papers.
-pub(super) fn run(_request: &Recut) -> Result<(), Failure> {
-    Err(Failure::undoable(vec![Fault::anywhere("crosscuts cannot be planned again yet", "")]))
+/// What the names of papers for missing panels begin with.
+const MISSING: &str = "missing-";
+
+/// Reads the plan and the strips, plans the crosscuts again, writes their papers and prints what comes of it.
+pub(super) fn run(request: &Request) -> Result<(), Failure> {
+    let plan = cut_plan::read(&request.plan)?;
+    let mut strips =
+        read_strips(&disk::read(&request.strips), plan.job.units, &plan.job.sheets).map_err(Failure::input)?;
+    recognise(&mut strips, &plan.lettered);
+    let place = Place::find(&target(request), request.papers.replace)?;
+    interrupt::listen();
+    let clock = Clock::start(request.time, &plan.job.currency, request.quiet);
+    let planned = recut(&plan.job, strips, &clock);
+    clock.finish();
+    let again = planned.map_err(Failure::undoable)?;
+    interrupt::undisturbed(|| place.fill(&all_papers(request, &again)))?;
+    if request.quiet { Ok(()) } else { terminal::print(&text(&plan.job.title, &again, place.shown())) }
+}
+
+/// The folder asked for, or one beside the plan's, named after it.
+fn target(request: &Request) -> PathBuf {
+    let beside = || {
+        let folder = disk::folder_of(&request.plan);
+        let folder = folder.canonicalize().unwrap_or_else(|_| folder.to_owned());
+        let name = folder.file_name().map_or_else(|| "plan".into(), |name| name.to_string_lossy().into_owned());
+        folder.with_file_name(format!("{name}-recut"))
+    };
+    request.papers.out.clone().unwrap_or_else(beside)
+}
+
+fn all_papers(request: &Request, again: &Recut) -> Vec<(String, Vec<u8>)> {
+    let made = |done: &Done| papers(&done.job, &done.plan, &options(&request.papers, done.job.units));
+    let mut all = again.done.as_ref().map(made).unwrap_or_default();
+    if let Some(Ok(good)) = &again.good {
+        all.extend(made(good).into_iter().map(|(name, bytes)| (format!("{MISSING}{name}"), bytes)));
+    }
+    all
+}
+
+fn text(title: &str, again: &Recut, folder: &Path) -> String {
+    let mut lines = vec![format!("{title}: crosscuts planned again"), String::new()];
+    match &again.done {
+        Some(done) => {
+            lines.extend(rows("panels", done.plan.panels.iter().map(|line| panels(&done.plan, line))));
+            lines.push(row("proof", worth(done)));
+        }
+        None => lines.push(row("panels", "none can be made of these strips")),
+    }
+    lines.extend(rows("missing", again.missing.iter().map(|missing| format!("{} of {}", missing.count, missing.name))));
+    lines.extend(again.good.iter().flat_map(made_good));
+    lines.push(row("papers", &folder.display().to_string()));
+    lines.join("\n") + "\n"
+}
+
+fn worth(done: &Done) -> &'static str {
+    if done.plan.proof.proved {
+        "Proved: these strips give no panels of more worth."
+    } else {
+        "Not proved: these strips may give panels of more worth."
+    }
+}
+
+/// What making good takes, or why it cannot be done.
+fn made_good(good: &Result<Done, Vec<yardslip::data::Fault>>) -> Vec<String> {
+    match good {
+        Ok(done) => {
+            let mut lines = rows("buy", buy(&done.job, &done.plan));
+            lines.push(row("cost", &format!("{}, to make them good (papers `{MISSING}...`)", cost(&done.plan))));
+            lines
+        }
+        Err(faults) => rows("buy", faults.iter().map(|fault| format!("they cannot be made good: {}", fault.cause))),
+    }
 }

@@ -15,9 +15,9 @@ const COLUMN: usize = 8;
 /// The summary of a plan whose papers are in a folder.
 pub(super) fn summary(job: &Job, plan: &Plan, folder: &Path) -> String {
     let mut lines = vec![plan.title.clone(), String::new()];
-    lines.extend(sheets(job, plan));
+    lines.extend(rows("buy", buy(job, plan)));
     lines.push(row("cost", &cost(plan)));
-    lines.extend(plan.panels.iter().enumerate().map(|(n, line)| row(first(n, "panels"), &panels(plan, line))));
+    lines.extend(rows("panels", plan.panels.iter().map(|line| panels(plan, line))));
     lines.push(row("use", &format!("{:.1} % of the sheets becomes panels", 100.0 * share(plan))));
     lines.push(row("proof", &proof(plan)));
     lines.push(row("papers", &folder.display().to_string()));
@@ -25,28 +25,29 @@ pub(super) fn summary(job: &Job, plan: &Plan, folder: &Path) -> String {
     lines.join("\n") + "\n"
 }
 
-fn row(word: &str, text: &str) -> String {
+/// A word and what it stands for.
+pub(super) fn row(word: &str, text: &str) -> String {
     format!("{word:<COLUMN$}{text}")
 }
 
 /// The word on the first of several rows, nothing on the others.
-fn first(n: usize, word: &str) -> &str {
-    if n == 0 { word } else { "" }
+pub(super) fn rows(word: &str, texts: impl IntoIterator<Item = String>) -> Vec<String> {
+    texts.into_iter().enumerate().map(|(n, text)| row(if n == 0 { word } else { "" }, &text)).collect()
 }
 
-/// Sheets to buy, one row a kind; the strips on hand that are used, if any.
-fn sheets(job: &Job, plan: &Plan) -> Vec<String> {
+/// Sheets to buy, a text for each kind.
+pub(super) fn buy(job: &Job, plan: &Plan) -> Vec<String> {
     let mut counts: BTreeMap<usize, u32> = BTreeMap::new();
     for group in &plan.sheets {
         *counts.entry(group.sheet).or_default() += group.count;
     }
     let kinds: Vec<String> =
         counts.iter().map(|(sheet, count)| format!("{count} x {}", job.sheets[*sheet].name)).collect();
-    let kinds = if kinds.is_empty() { vec!["nothing: the strips on hand are enough".into()] } else { kinds };
-    kinds.iter().enumerate().map(|(n, kind)| row(first(n, "buy"), kind)).collect()
+    if kinds.is_empty() { vec!["nothing: the strips on hand are enough".into()] } else { kinds }
 }
 
-fn cost(plan: &Plan) -> String {
+/// What it costs, and for what.
+pub(super) fn cost(plan: &Plan) -> String {
     let money = |cents: Cents| format!("{}{cents}", plan.currency);
     let cost = plan.cost;
     let cuts = if cost.cuts == Cents::ZERO {
@@ -57,7 +58,8 @@ fn cost(plan: &Plan) -> String {
     format!("{}: {} for sheets, {cuts}", money(cost.total), money(cost.sheets))
 }
 
-fn panels(plan: &Plan, line: &PanelLine) -> String {
+/// How many of a size, and what it comes out at.
+pub(super) fn panels(plan: &Plan, line: &PanelLine) -> String {
     let size = |width: yardslip::length::Length, height: yardslip::length::Length| {
         format!("{} x {}", width.show(plan.units), height.show(plan.units))
     };

@@ -5,14 +5,15 @@ use yardslip::plan::{Alternative, Outcome, Plan};
 /// Room for an alternative's name.
 const NAME: usize = 34;
 
-/// The table's lines, an empty one first; nothing where nothing was compared.
-pub(super) fn table(plan: &Plan) -> Vec<String> {
+/// The table, after an empty line; nothing where nothing was compared.
+pub(super) fn table(plan: &Plan) -> String {
     if plan.comparison.len() < 2 {
-        return Vec::new();
+        return String::new();
     }
     let heading = format!("{:<NAME$} {:>6} {:>10} {:>6} {:>8}", "compared with", "sheets", "cost", "waste", "layouts");
     let rows = plan.comparison.iter().map(|row| line(plan, row));
-    [String::new(), heading].into_iter().chain(rows).collect()
+    let lines: Vec<String> = [String::new(), heading].into_iter().chain(rows).collect();
+    lines.join("\n") + "\n"
 }
 
 fn line(plan: &Plan, row: &Alternative) -> String {

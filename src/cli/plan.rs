@@ -2,6 +2,7 @@
 //! is written before every paper is ready; the rack's list changes last.
 
 use super::arguments::Plan as Request;
+use super::comparison::table;
 use super::failure::Failure;
 use super::folder::Place;
 use super::printing::{options, target};
@@ -35,6 +36,7 @@ fn plan(request: &Request) -> Result<(), Failure> {
     let mut text = summary(&job, &plan, place.shown());
     text.extend(kept.map(|folder| format!("kept    what stood there is now in {}\n", folder.display())));
     text += &rack::settle(request, &job, &plan)?;
+    text += &table(&plan);
     say(request, &text, &papers)
 }
 

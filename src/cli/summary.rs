@@ -1,7 +1,6 @@
 //! What the terminal says about a finished plan: what to buy, what it costs, how much of the sheets becomes panels,
 //! what is proved, where the papers are. Every figure comes from the plan.
 
-use super::comparison::table;
 use super::interrupt;
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -21,7 +20,6 @@ pub(super) fn summary(job: &Job, plan: &Plan, folder: &Path) -> String {
     lines.push(row("use", &format!("{:.1} % of the sheets becomes panels", 100.0 * share(plan))));
     lines.push(row("proof", &proof(plan)));
     lines.push(row("papers", &folder.display().to_string()));
-    lines.extend(table(plan));
     lines.join("\n") + "\n"
 }
 

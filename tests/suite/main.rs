@@ -31,6 +31,7 @@ mod paper_frames;
 mod papers;
 mod papers_in;
 mod press;
+mod plan_command;
 mod program;
 mod quantities;
 mod racks;

@@ -145,8 +145,7 @@ fn long_job() -> String {
         let (width, height, count) = (5 + n, 7 + (n * n) % 13 + n, 31 + (n * 17) % 41);
         format!("[[panel]]\nname = \"p{n}\"\nwidth = {width}\nheight = {height}\ncount = {count}\nextra = 5\n")
     };
-    let yard =
-        "[yard]\nrips = \"either\"\nbreakdown = \"allowed\"\nfree_cuts = 2\ncut_price = 0.35\n[saw]\ntrims = true\n";
+    let yard = "[yard]\nrips = \"either\"\nfree_cuts = 2\ncut_price = 0.35\n[saw]\ntrims = true\n";
     kinds.map(sheet).concat() + &(0..14).map(panel).collect::<String>() + yard
 }
 

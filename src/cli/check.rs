@@ -6,10 +6,12 @@ use super::source;
 use super::terminal::print;
 use std::fmt::Write;
 use yardslip::data::{Job, Panel, Sheet};
+use yardslip::model;
 
 /// Reads the job and reports on it; writes nothing.
 pub(super) fn run(request: &Check) -> Result<(), Failure> {
     let job = source::read_job(&request.job, None)?;
+    model::build(&job).map_err(|faults| source::located(&request.job, faults))?;
     print(&report(&job))
 }
 

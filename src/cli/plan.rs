@@ -42,7 +42,7 @@ fn plan(request: &Request) -> Result<(), Failure> {
 
 fn search(request: &Request, job: &Job, clock: &Clock) -> Result<Plan, Failure> {
     let planned = if request.compare { make_and_compare(job, clock) } else { make(job, clock) };
-    planned.map_err(Failure::undoable)
+    planned.map_err(|faults| source::located(&request.job, faults))
 }
 
 fn papers(request: &Request, job: &Job, plan: &Plan) -> Result<Vec<(String, Vec<u8>)>, Failure> {

@@ -3,7 +3,7 @@
 use super::disk::{folder_of, read};
 use super::failure::Failure;
 use std::path::Path;
-use yardslip::data::{self, Job, Source};
+use yardslip::data::{self, Fault, Job, Source};
 
 /// Reads a job with everything it names; a list is looked for beside the job file.
 pub(super) fn read_job(path: &Path, rack: Option<&Path>) -> Result<Job, Failure> {
@@ -15,4 +15,13 @@ pub(super) fn read_job(path: &Path, rack: Option<&Path>) -> Result<Job, Failure>
 /// Empty for a job in the current folder, so that messages name its list as the user does.
 fn folder_of_job(path: &Path) -> &Path {
     if path.parent().is_some_and(|folder| folder.as_os_str().is_empty()) { Path::new("") } else { folder_of(path) }
+}
+
+/// Faults found after reading, which know their key only, with the file and line where that key stands.
+pub(super) fn located(path: &Path, mut faults: Vec<Fault>) -> Failure {
+    let job = read(path);
+    for fault in faults.iter_mut().filter(|fault| fault.place.file.is_empty() && !fault.place.key.is_empty()) {
+        fault.place = data::locate(&job, &fault.place.key);
+    }
+    Failure::undoable(faults)
 }

@@ -184,3 +184,26 @@ fn broken_syntax_is_shown_with_a_caret() {
          try: write `name = value`, with texts in quotes and sections in brackets\n",
     );
 }
+
+#[test]
+fn too_few_sheets_to_be_had_says_how_many_are_missing() {
+    refuses(
+        &format!("{SHEET}stock = 1\n[[panel]]\nsize = \"40 x 90\"\ncount = 4\n"),
+        1,
+        "error: 3 more sheets are needed than can be had\n  --> job.toml, line 1, sheet.stock\n  \
+         try: raise `stock`, add a sheet kind, or ask for fewer panels\n",
+    );
+}
+
+#[test]
+fn a_limit_that_stops_a_panel_is_named_with_what_would_do() {
+    let job = format!("{SHEET}{PANEL}[saw]\ncrosses = 10\n");
+    let folder = folder(&[("job.toml", &job)]);
+    let (plan, check) =
+        (yardslip(folder.path(), &["plan", "job.toml"]), yardslip(folder.path(), &["check", "job.toml"]));
+    let expected = "error: panel `12 x 16` cannot be made: the saw crosses nothing wider than 10 in.\n  \
+                    --> job.toml, line 10, saw.crosses\n  try: a saw that crosses 12 in. would do\n";
+    assert_eq!((plan.out.as_str(), plan.err.as_str(), plan.code), ("", expected, Some(1)));
+    assert_eq!((check.out.as_str(), check.err.as_str(), check.code), ("", expected, Some(1)));
+    assert_eq!(names(folder.path()), ["job.toml"]);
+}

@@ -68,7 +68,7 @@ fn no_sheet() {
 fn a_side_of_zero() {
     refuses_panel(
         "[[panel]]\nsize = \"0 x 16\"\ncount = 4\n",
-        "error: `0` is no length\n  --> job.toml, line 7, panel.size\n  try: write a length above zero\n",
+        "error: `0` is not above zero\n  --> job.toml, line 7, panel.size\n  try: write a length above zero\n",
     );
 }
 

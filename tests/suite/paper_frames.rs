@@ -155,6 +155,11 @@ fn the_pdf_has_a_page_for_each_frame_and_stays_small() {
     assert!(bytes.starts_with(b"%PDF-"));
     let text = String::from_utf8_lossy(&bytes);
     assert!(text.contains(&format!("/Count {}", made.len())), "the page tree counts {} pages", made.len());
+    assert_eq!(
+        text.matches("/ToUnicode").count(),
+        2,
+        "both fonts say which characters their glyphs are, for search and copy"
+    );
     assert!(bytes.len() < 100_000, "{} bytes", bytes.len());
 }
 

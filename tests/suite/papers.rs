@@ -1,16 +1,16 @@
 //! The papers of whole plans: what each says, that nothing is lost between plan and paper, that files are sound.
 
 use crate::by_hand::{broken_down_job, broken_down_plan, mixed_job, mixed_plan};
-use crate::jobs::{len, panel, small_job};
+use crate::jobs::{len, panel, sheet, small_job};
 use crate::paper_frames::{assert_inside, texts};
 use std::sync::LazyLock;
-use yardslip::data::{File, Job, SawKind, Source};
+use yardslip::data::{Breakdown, File, Job, Rips, SawKind, Source};
 use yardslip::documents::blocks::{Block, Caution, DEFERS};
 use yardslip::documents::font::Weight;
 use yardslip::documents::frame::{Field, Mark, Pen};
 use yardslip::documents::page_size::{PageSize, content};
 use yardslip::documents::{Options, drawing, packet, pages, papers, slip};
-use yardslip::length::Length;
+use yardslip::length::{Length, Unit};
 use yardslip::plan::Plan;
 use yardslip::solve::Patient;
 
@@ -26,6 +26,13 @@ fn planned(name: &str) -> (Job, Plan) {
 fn made(job: Job) -> (Job, Plan) {
     let solved = yardslip::solve::solve(&job, &Patient).expect("it can be done");
     let plan = yardslip::plan::lay_out(&job, &solved);
+    (job, plan)
+}
+
+/// A plan beside other ways to do its job.
+fn compared() -> (Job, Plan) {
+    let job = planned("first-batch.toml").0;
+    let plan = yardslip::plan::make_and_compare(&job, &Patient).expect("it can be done");
     (job, plan)
 }
 
@@ -48,7 +55,20 @@ fn hard() -> Vec<(&'static str, Job)> {
     names.panels = vec![panel("12", "16", 9), panel("6", "8", 11), panel("8", "10", 7)];
     names.panels[0].name = "studies of the outer harbour wall & <the lighthouse> at first light".into();
     names.panels[1].name = "Wolkenstudienmorgenlichtaufdemwasserspiegel".into();
-    vec![("narrow", narrow), ("forty", forty), ("names", names)]
+    let mut across = small_job();
+    across.sheets[0].edge_trim = len("3/8");
+    across.yard.rips = Rips::Across;
+    across.yard.breakdown = Breakdown::IfNeeded;
+    across.car.longest = Some(len("36"));
+    across.panels = vec![panel("11", "14", 7), panel("8", "10", 9)];
+    let mut handy = small_job();
+    handy.units = Unit::Mm;
+    handy.sheets = vec![sheet("handy panel, grain along the short side", "24", "48")];
+    handy.panels = vec![panel("5", "7", 12), panel("10", "10", 2)];
+    for panel in &mut handy.panels {
+        panel.name = format!("{} x {}", panel.width.show(Unit::Mm), panel.height.show(Unit::Mm));
+    }
+    vec![("narrow", narrow), ("forty", forty), ("names", names), ("across", across), ("handy", handy)]
 }
 
 /// Writes what the eye must check into the folder that `YARDSLIP_LOOK` names.
@@ -62,6 +82,7 @@ fn look() {
         ("boathouse", planned("boathouse.toml")),
         ("mixed", (mixed_job(), mixed_plan())),
         ("broken", (broken_down_job(), broken_down_plan())),
+        ("compared", compared()),
     ];
     jobs.extend(hard().into_iter().map(|(name, job)| (name, made(job))));
     for (name, (job, plan)) in jobs {
@@ -174,6 +195,33 @@ fn every_panel_on_a_sheet_carries_its_size() {
     assert_eq!(count("12 x 16 (extra)"), 1);
     assert_eq!((count("A"), count("B")), (2, 1), "a letter a strip");
     assert_eq!((count("12"), count("11 5/8"), count("96")), (3, 1, 1), "dimensions along both edges");
+}
+
+#[test]
+fn strips_that_run_across_are_drawn_across_with_the_breakdown_measured() {
+    let (_, job, plan) = ALL.iter().find(|(name, _, _)| *name == "across").unwrap();
+    // Its boards as a breakdown crosscut would leave them: 24 and 23 7/8 in. of the 48 in. that the strips run along.
+    let mut group = plan.sheets[0].clone();
+    let mut second = group.boards[0].clone();
+    group.boards[0].length = len("24");
+    (second.start, second.length, second.from_far_end) = (len("24 1/8"), len("23 7/8"), true);
+    group.boards.push(second);
+    let group = &group;
+    let page = drawing::sheet_page(job, plan, group, PageSize::A4);
+    let upward: Vec<&str> = page
+        .marks
+        .iter()
+        .filter_map(|mark| match mark {
+            Mark::Text(text) if text.upward => Some(text.text.as_str()),
+            _ => None,
+        })
+        .collect();
+    for board in &group.boards {
+        let length = board.length.show(plan.units);
+        assert!(upward.contains(&length.as_str()), "{length} is not measured: {upward:?}");
+    }
+    let slip = slip::paper(job, plan, PageSize::A4).unwrap();
+    assert!(texts(&slip.printed[0]).contains(&"Rips run ACROSS the sheet.".to_string()));
 }
 
 #[test]

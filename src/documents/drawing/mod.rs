@@ -2,9 +2,11 @@
 //! offcuts hatched, the reference edge and the face grain marked. The longer side of a sheet lies level; rips are
 //! read from the reference edge, which is the upper or the left one.
 
-mod labels;
-mod page;
 mod place;
+mod labels;
+mod sheet;
+mod measures;
+mod page;
 mod sketch;
 
 pub use page::sheet_page;

@@ -21,6 +21,7 @@ mod aims;
 mod notes;
 mod check;
 mod compare;
+mod last_cut;
 mod recut;
 mod rack;
 pub mod week;
@@ -39,6 +40,9 @@ use sizes::Sizes;
 /// Part of the time that the plan itself may take; the rest is for the comparison.
 const SHARE_OF_THE_PLAN: f64 = 0.7;
 
+/// Part of what is left that the same job at nominal sizes may take, where that is needed.
+const SHARE_OF_NOMINAL: f64 = 0.3;
+
 /// Plans a job: solves it, lays the answer out, proves it by replaying it, compares it with other sizes, and plans the
 /// week that follows.
 ///
@@ -47,6 +51,7 @@ const SHARE_OF_THE_PLAN: f64 = 0.7;
 /// that is a fault of the program, and said to be one.
 pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
+    let plan = last_cut::cheaper(job, plan, &compare::Share::part(SHARE_OF_NOMINAL, watch));
     let comparison = compare_sizes(job, &plan, watch);
     let week = week::plan_week(job, &plan, watch);
     Ok(Plan { comparison, week, ..plan })

@@ -119,3 +119,18 @@ fn the_full_comparison_has_kinds_directions_and_blades() {
     assert!(figures(&rows, "thin blades, 3/32 in. at both saws").cost <= figures(&rows, "this plan").cost);
     assert!(rows.iter().all(|row| matches!(&row.outcome, Outcome::Done(figures) if figures.waste() < 1.0)));
 }
+
+#[test]
+fn a_cut_that_nominal_sizes_save_is_saved() {
+    // Four strips of 11 29/32 and three kerfs use 48 up (arithmetic): three cuts. At the smallest, 11 27/32, 1/4 is left
+    // and the fourth strip is a cut of its own; each cut costs a dollar.
+    let mut job = one_sheet(20, "0", "upright");
+    job.yard.cut_price = Cents(100);
+    (job.panels[0].width, job.panels[0].scant) = (len("11 29/32"), len("1/16"));
+    let plan = make(&job, &Patient).expect("20 fit");
+    assert_eq!((plan.cost.total, plan.proof.bound, plan.proof.proved), (Cents(4300), Cents(4300), true));
+    assert_eq!(plan.panels[0].cut_width, len("11 29/32"));
+    assert_eq!(figures(&plan.comparison, "at nominal size").cost, Cents(4300));
+    let told = "The proof is about panels at their smallest and at nominal sizes: a size between that happens to use a sheet up to the last kerf might save one of the yard's cuts.";
+    assert!(plan.notes.iter().any(|note| note.text == told));
+}

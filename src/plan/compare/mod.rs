@@ -5,6 +5,7 @@ mod ways;
 mod share;
 
 pub(super) use share::Share;
+pub(super) use ways::nominal;
 
 use super::{Alternative, Figures, Outcome, Plan, checked};
 use crate::data::Job;

@@ -34,9 +34,16 @@ fn set_scant(job: &mut Job, scant: Length) {
     job.panels.iter_mut().filter(|panel| least(panel) > scant).for_each(|panel| panel.scant = scant);
 }
 
+/// The same job at nominal sizes.
+pub(crate) fn nominal(job: &Job) -> Job {
+    let mut changed = job.clone();
+    set_scant(&mut changed, Length::ZERO);
+    changed
+}
+
 fn at_nominal(job: &Job) -> Option<Way> {
     let scant = job.panels.iter().any(|panel| panel.scant.is_positive());
-    scant.then(|| way("at nominal size", job, |job| set_scant(job, Length::ZERO)))
+    scant.then(|| Way { name: "at nominal size".into(), job: nominal(job) })
 }
 
 /// Frames leave about 1/8 in. of play (common practice, no source); 3 mm in metric jobs.

@@ -1,0 +1,37 @@
+//! The yard's last cut on a board, which panels at their smallest size may cost and panels at nominal size save.
+//!
+//! Everything is decided at the smallest sizes, since what fits larger fits smaller. One thing does not follow from
+//! that: strips that use a board up to the last kerf need one cut less, and only strips of the right size do. So where
+//! cuts are paid for and sizes may vary, the job is solved at nominal sizes too, and the cheaper plan holds.
+
+use super::compare::nominal;
+use super::sizes::Sizes;
+use super::{Plan, check, lay_out_at};
+use crate::data::{Cents, Job, RipWidths};
+use crate::solve::{Proof, Watch, solve};
+
+/// True where sizes decide about a paid cut: then a proof covers the smallest and the nominal sizes only.
+pub(super) fn matters(job: &Job) -> bool {
+    job.yard.cut_price > Cents::ZERO
+        && job.yard.rip_widths == RipWidths::Any
+        && job.sheets.iter().any(|sheet| sheet.edge_trim.is_zero() && sheet.stock != Some(0))
+        && job.panels.iter().any(|panel| panel.scant.is_positive())
+}
+
+/// The plan, or the one at nominal sizes if that is cheaper; proved where both are.
+pub(super) fn cheaper(job: &Job, plan: Plan, watch: &dyn Watch) -> Plan {
+    let other = matters(job).then(|| at_nominal(job, watch)).flatten();
+    let Some(other) = other.filter(|other| other.cost.total < plan.cost.total && check(job, other).is_ok()) else {
+        return plan;
+    };
+    let bound = other.proof.bound.min(plan.proof.bound);
+    let proved = other.proof.proved && plan.proof.proved && bound == other.cost.total;
+    Plan { proof: Proof { proved, bound }, ..other }
+}
+
+/// The job's best plan whose panels are all of nominal size.
+fn at_nominal(job: &Job, watch: &dyn Watch) -> Option<Plan> {
+    let nominal = nominal(job);
+    let solved = solve(&nominal, watch).ok()?;
+    Some(lay_out_at(job, &solved, &Sizes::smallest(&nominal)))
+}

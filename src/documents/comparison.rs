@@ -41,10 +41,15 @@ fn row(plan: &Plan, alternative: &Alternative) -> [String; 7] {
     }
 }
 
-/// The sizes that differ from the nominal ones.
+/// The sizes in a few words where they are the nominal ones or those of this plan, else all that are not nominal.
 fn sizes(plan: &Plan, figures: &Figures) -> String {
+    let planned = plan.panels.iter().map(|line| (line.cut_width, line.cut_height));
     let cut = plan.panels.iter().zip(&figures.sizes);
     let scant = cut.filter(|(line, (width, height))| (line.width, line.height) != (*width, *height));
     let sizes: Vec<String> = scant.map(|(_, (width, height))| wording::size(plan, *width, *height)).collect();
-    if sizes.is_empty() { "nominal size".into() } else { sizes.join(", ") }
+    match sizes.is_empty() {
+        true => "nominal size".into(),
+        false if planned.eq(figures.sizes.iter().copied()) => "the sizes of this plan".into(),
+        false => sizes.join(", "),
+    }
 }

@@ -10,8 +10,7 @@ use crate::solve::{Aim, Level};
 /// The overview.
 pub fn paper(plan: &Plan) -> Paper {
     let mut paper = Paper::new("overview", "The batch");
-    let sheets = wording::counted(plan.cost.sheets_bought, "sheet");
-    paper.figure(wording::money(plan, plan.cost.total), format!("for {sheets} and the yard's cuts"));
+    paper.figure(wording::money(plan, plan.cost.total), format!("for {}", wording::bought(plan)));
     paper.list(false, points(plan));
     paper.heading("Panels");
     paper.table(panels(plan));
@@ -27,6 +26,10 @@ pub fn paper(plan: &Plan) -> Paper {
 fn points(plan: &Plan) -> Vec<String> {
     let share = wording::percent(plan.areas.panels.share_of(plan.areas.stock));
     let mut points = vec![format!("{share} of the material becomes panels."), wording::proof(plan, plan.proof)];
+    if let Some(shopping) = &plan.week.shopping {
+        let all = wording::money(plan, shopping.total);
+        points.insert(0, format!("{all} with everything else on the shopping list."));
+    }
     points.extend(plan.levels.iter().map(|level| aim(plan, *level)));
     points
 }

@@ -64,6 +64,9 @@ fn alone(plan: &Plan, paper: &Paper, date: &str) -> Vec<(String, Vec<u8>)> {
 
 /// One line under the title on the screen.
 fn headline(plan: &Plan) -> String {
-    let sheets = wording::counted(plan.cost.sheets_bought, "sheet");
-    format!("{sheets}, {}. {}", wording::money(plan, plan.cost.total), wording::proof(plan, plan.proof))
+    let bought = wording::bought(plan);
+    let cost = wording::money(plan, plan.cost.total);
+    let all = plan.week.shopping.as_ref().map(|shopping| wording::money(plan, shopping.total));
+    let all = all.map_or_else(String::new, |all| format!(" ({all} with everything on the shopping list)"));
+    format!("{cost} for {bought}{all}. {}", wording::proof(plan, plan.proof))
 }

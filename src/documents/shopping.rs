@@ -4,7 +4,7 @@ use super::blocks::{Column, Paper, Table};
 use super::{assumptions, cautions, week, wording};
 use crate::data::{Cents, Job};
 use crate::length::Length;
-use crate::plan::{Note, Plan, Stage};
+use crate::plan::{Note, Origin, Plan, Stage, Strip};
 
 /// The shopping list.
 pub fn paper(job: &Job, plan: &Plan) -> Paper {
@@ -18,6 +18,7 @@ pub fn paper(job: &Job, plan: &Plan) -> Paper {
         Some(list) => week::panel_costs(&mut paper, plan, list),
         None => each(plan).into_iter().for_each(|sentence| paper.text(sentence)),
     }
+    paper.list(false, on_hand(job, plan));
     paper.list(false, notes(plan, &[Stage::Shop, Stage::Yard]));
     let load = load(plan);
     if !load.rows.is_empty() {
@@ -44,14 +45,10 @@ fn purchases(job: &Job, plan: &Plan) -> Table {
         }
     }
     let (cuts, paid) = (plan.cost.yard_cuts, plan.cost.paid_cuts);
-    let which = format!("{paid} of them paid");
-    table.row([
-        "the yard's cuts".into(),
-        which,
-        cuts.to_string(),
-        money(plan, job.yard.cut_price),
-        money(plan, plan.cost.cuts),
-    ]);
+    if cuts > 0 {
+        let (which, each) = (format!("{paid} of them paid"), money(plan, job.yard.cut_price));
+        table.row(["the yard's cuts".into(), which, cuts.to_string(), each, money(plan, plan.cost.cuts)]);
+    }
     table.total(["total".into(), String::new(), String::new(), String::new(), money(plan, plan.cost.total)]);
     table
 }
@@ -65,6 +62,19 @@ fn each(plan: &Plan) -> Option<String> {
     let panels: i64 = plan.panels.iter().map(|line| i64::from(line.count + line.extras)).sum();
     let cents = (2 * plan.cost.total.0 + panels).checked_div(2 * panels)?;
     Some(format!("That is {} a panel on average, for {panels} panels.", money(plan, Cents(cents))))
+}
+
+/// What is taken from the rack instead of bought.
+fn on_hand(job: &Job, plan: &Plan) -> Vec<String> {
+    let taken = |strip: &Strip| match strip.origin {
+        Origin::Sheet { .. } => None,
+        Origin::OnHand { strip: at } => {
+            let size = wording::size(plan, strip.width, strip.length);
+            let called = format!("{} {size}", job.strips[at].name);
+            Some(format!("Take from what is on hand: {} of {}, as strip {}.", strip.count, called.trim(), strip.letter))
+        }
+    };
+    plan.strips.iter().filter_map(taken).collect()
 }
 
 fn notes(plan: &Plan, stages: &[Stage]) -> Vec<String> {

@@ -39,15 +39,21 @@ pub fn money(plan: &Plan, amount: Cents) -> String {
     format!("{}{amount}", plan.currency)
 }
 
+/// What the cost is for: `2 sheets`, with `and the yard's cuts` where they are paid.
+pub fn bought(plan: &Plan) -> String {
+    let sheets = counted(plan.cost.sheets_bought, "sheet");
+    if plan.cost.paid_cuts > 0 { format!("{sheets} and the yard's cuts") } else { sheets }
+}
+
 /// A weight in pounds for jobs in inches, else in kilograms; to the tenth under ten.
 pub fn weight(units: Unit, kg: f64) -> String {
     let (figure, sign) = if units == Unit::In { (kg / KG_PER_POUND, "lb") } else { (kg, "kg") };
     if figure < 10.0 { format!("{figure:.1} {sign}") } else { format!("{figure:.0} {sign}") }
 }
 
-/// A share as a whole percentage, never rounded up to 100.
+/// A share as a percentage to the tenth, rounded down: never 100 where anything is missing.
 pub fn percent(share: f64) -> String {
-    format!("{:.0} %", (share * 100.0).floor())
+    format!("{:.1} %", (share * 1000.0).floor() / 10.0)
 }
 
 /// What is known about the cost, in plain words.

@@ -72,6 +72,14 @@ fn hatching_stays_inside_its_rectangle_at_45_degrees() {
 }
 
 #[test]
+fn pages_are_letter_and_a4() {
+    // US letter 8 1/2 x 11 in., 25.4 mm an inch; A4 210 x 297 mm (ISO 216; from memory).
+    let (short, long) = PageSize::Letter.sides();
+    assert!((short - 8.5 * 25.4).abs() < 1e-9 && (long - 11.0 * 25.4).abs() < 1e-9);
+    assert_eq!(PageSize::A4.sides(), (210.0, 297.0));
+}
+
+#[test]
 fn the_two_line_weights_are_those_of_the_standard() {
     // ASME Y14.2: two widths, 2:1, thin at least 0.3 mm, thick at least 0.6 mm.
     assert!(Pen::Thin.width() >= 0.3 && Pen::Thick.width() >= 0.6);

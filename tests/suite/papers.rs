@@ -4,14 +4,14 @@ use crate::by_hand::{broken_down_job, broken_down_plan, mixed_job, mixed_plan};
 use crate::jobs::{len, panel, sheet, small_job};
 use crate::paper_frames::{assert_inside, texts};
 use std::sync::LazyLock;
-use yardslip::data::{Breakdown, File, Job, Rips, SawKind, Source};
+use yardslip::data::{Breakdown, Cents, File, Job, Rips, SawKind, Source};
 use yardslip::documents::blocks::{Block, Caution, DEFERS};
 use yardslip::documents::font::Weight;
 use yardslip::documents::frame::{Field, Mark, Pen};
 use yardslip::documents::page_size::{PageSize, content};
 use yardslip::documents::{Options, drawing, packet, pages, papers, slip};
-use yardslip::length::{Length, Unit};
-use yardslip::plan::Plan;
+use yardslip::length::{Area, Length, Unit};
+use yardslip::plan::{Alternative, Areas, Figures, Outcome, Plan};
 use yardslip::solve::Patient;
 
 /// A job file of the demo, with the plan for it.
@@ -370,6 +370,44 @@ fn the_machines_copy_reads_back() {
             assert_eq!(written["panels"].as_array().unwrap().len(), strip.pieces.len());
         }
         assert_eq!(copy["faults"], serde_json::json!([]));
+    }
+}
+
+#[test]
+fn strips_on_hand_are_on_the_shopping_list_for_nothing() {
+    let text = printed(&mixed_job(), &mixed_plan());
+    assert!(text.contains("Take from what is on hand: 1 of from spring 10 x 40, as strip C."), "{text}");
+}
+
+#[test]
+fn the_comparison_says_what_each_way_costs_or_why_it_cannot_be_done() {
+    let (job, mut plan) = (mixed_job(), mixed_plan());
+    let figures = Figures {
+        sheets: 2,
+        cost: Cents(7700),
+        areas: Areas { stock: len("48") * len("96"), panels: len("48") * len("48"), kept: Area::ZERO },
+        layouts: 1,
+        sizes: plan.panels.iter().map(|line| (line.width, line.height)).collect(),
+        proved: false,
+    };
+    let planned = Figures {
+        sizes: plan.panels.iter().map(|line| (line.cut_width, line.cut_height)).collect(),
+        ..figures.clone()
+    };
+    let way = |name: &str, outcome| Alternative { name: name.into(), outcome };
+    plan.comparison = vec![
+        way("this plan", Outcome::Done(planned)),
+        way("at nominal size", Outcome::Done(figures)),
+        way("all rips across the sheet", Outcome::Not("panel `12 x 16` fits nowhere".into())),
+    ];
+    let text = printed(&job, &plan);
+    let page = text.split("Side by side").nth(1).unwrap();
+    for row in [
+        "this plan\n2\n$77.00\n50.0 %\n1\nthe sizes of this plan\nno",
+        "at nominal size\n2\n$77.00\n50.0 %\n1\nnominal size\nno",
+        "all rips across the sheet\n\n\n\n\ncannot be done: panel `12 x 16`",
+    ] {
+        assert!(page.contains(row), "{row}\nis not in\n{page}");
     }
 }
 

@@ -22,10 +22,11 @@ pub(super) struct Prices {
 }
 
 impl Prices {
-    /// Brings all prices down.
+    /// Brings all prices down to a share of them: `share` rounds what a panel is worth down, and what a sheet out of
+    /// stock or a cut costs up, so that rounding never leaves a layout worth more than its cost.
     pub(super) fn scale_down(&mut self, share: impl Fn(i64) -> i64) {
-        self.size.iter_mut().chain(&mut self.stock).for_each(|price| *price = share(*price));
-        self.cut = share(self.cut);
+        self.size.iter_mut().for_each(|price| *price = share(*price));
+        self.stock.iter_mut().chain([&mut self.cut]).for_each(|price| *price = -share(-*price));
     }
 }
 

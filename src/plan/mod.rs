@@ -22,6 +22,7 @@ mod notes;
 mod check;
 mod compare;
 mod last_cut;
+mod missing_at_a_price;
 mod recut;
 mod rack;
 pub mod week;

@@ -2,11 +2,12 @@
 //! made of them any more, and the cheapest way to make those good from new sheets.
 
 use super::compare::Share;
+use super::missing_at_a_price;
 use super::{Plan, check, distrusted, lay_out};
-use crate::data::{Cents, Fault, Job, Panel, StripOnHand, Week};
-use crate::length::RAW_PER_MM;
+use crate::data::{Cents, Fault, Job, Panel, RipWidths, StripOnHand, Week, Yard};
+use crate::length::Length;
 use crate::model;
-use crate::solve::{Aim, Level, PieceCut, Proof, Solved, StripUse, Watch, solve};
+use crate::solve::{PieceCut, Proof, Solved, StripUse, Watch, solve};
 
 /// What becomes of a job with the strips really on hand.
 #[derive(Clone, Debug, PartialEq)]
@@ -78,27 +79,26 @@ const SHARE_OF_THE_STRIPS: f64 = 0.5;
 /// The answer of most worth from the strips on hand.
 struct Best<'a> {
     job: &'a Job,
-    strips: Vec<StripOnHand>,
+    /// The same job with these strips and no sheets.
+    bare: Job,
     /// The strips' uses, their panels by the lines of `job`.
     used: Vec<StripUse>,
-    /// What is known about it.
-    levels: Vec<Level>,
+    /// Whether nothing is worth more.
+    proved: bool,
 }
 
 impl<'a> Best<'a> {
-    /// Every panel still wanted becomes one that would be welcome, and no sheet is to be had.
     fn of(job: &'a Job, strips: Vec<StripOnHand>, watch: &dyn Watch) -> Result<Self, Vec<Fault>> {
-        let mut wished = Job { strips, keepers: Vec::new(), week: Week::default(), ..job.clone() };
-        wished.sheets.iter_mut().for_each(|sheet| sheet.stock = Some(0));
-        let lines: Vec<usize> = (0..job.panels.len()).filter(|line| can_be_made(&wished, *line)).collect();
-        let by_area = job.panels.iter().any(|panel| panel.worth == Cents::ZERO);
-        wished.panels = lines.iter().map(|line| welcome(&job.panels[*line], by_area)).collect();
-        let solved = if lines.is_empty() { None } else { Some(solve(&wished, watch)?) };
-        let (mut used, levels) = solved.map_or_else(Default::default, |solved| (solved.on_hand, solved.levels));
+        let bare = missing_at_a_price::without_yard(job, strips);
+        let lines: Vec<usize> = (0..job.panels.len()).filter(|line| can_be_made(&bare, *line)).collect();
+        let priced = missing_at_a_price::job(&bare, &lines);
+        let solved = if lines.is_empty() { None } else { Some(solve(&priced, watch)?) };
+        let proved = solved.as_ref().is_some_and(|solved| solved.proof.proved);
+        let mut used = solved.map_or_else(Vec::new, |solved| solved.on_hand);
         for piece in used.iter_mut().flat_map(|used| &mut used.pieces) {
-            *piece = PieceCut { panel: lines[piece.panel], extra: false, ..*piece };
+            *piece = PieceCut { panel: lines[piece.panel], ..*piece };
         }
-        Ok(Best { job, strips: wished.strips, used, levels })
+        Ok(Best { job, bare, used, proved })
     }
 
     /// How many of a line are made.
@@ -129,18 +129,12 @@ impl<'a> Best<'a> {
         for piece in on_hand.iter_mut().flat_map(|used| &mut used.pieces) {
             piece.panel = lines.iter().position(|line| *line == piece.panel).expect("made lines only");
         }
-        let worth = self.levels.iter().find(|level| level.aim == Aim::Worth);
-        let proof = Proof { proved: worth.is_some_and(|level| level.proved), bound: Cents::ZERO };
-        let job = Job { panels, strips: self.strips.clone(), week: Week::default(), ..self.job.clone() };
+        let proof = Proof { proved: self.proved, bound: Cents::ZERO };
+        // The strips are cut already: what the yard would rip does not bear on their panels.
+        let yard = Yard { rip_widths: RipWidths::Any, tolerance: Length::ZERO, ..self.job.yard.clone() };
+        let job = Job { panels, yard, strips: self.bare.strips.clone(), week: Week::default(), ..self.job.clone() };
         Some((job, Solved { sheets: Vec::new(), on_hand, cost: Cents::ZERO, proof, levels: Vec::new() }))
     }
-}
-
-/// A line with all its panels welcome instead of asked for. Where any line has no worth of its own, all go by area.
-fn welcome(panel: &Panel, by_area: bool) -> Panel {
-    let square_cm = (panel.width.raw() / RAW_PER_MM) * (panel.height.raw() / RAW_PER_MM) / 100;
-    let worth = if by_area { Cents(square_cm.max(1)) } else { panel.worth };
-    Panel { count: 0, extra: panel.count, worth, ..panel.clone() }
 }
 
 fn can_be_made(job: &Job, line: usize) -> bool {

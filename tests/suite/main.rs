@@ -39,3 +39,4 @@ mod readme;
 mod refusals;
 mod sawing;
 mod solved_by_hand;
+mod recutting;

@@ -13,7 +13,8 @@ pub fn paper(job: &Job, plan: &Plan) -> Paper {
         Some(list) => week::add_shopping(&mut paper, plan, list),
         None => paper.table(purchases(job, plan)),
     }
-    paper.text(wording::proof(plan, plan.proof));
+    let about = if plan.week.shopping.is_some() { "Sheets and cuts: " } else { "" };
+    paper.text(format!("{about}{}", wording::proof(plan, plan.proof)));
     match &plan.week.shopping {
         Some(list) => week::panel_costs(&mut paper, plan, list),
         None => each(plan).into_iter().for_each(|sentence| paper.text(sentence)),
@@ -27,7 +28,7 @@ pub fn paper(job: &Job, plan: &Plan) -> Paper {
     }
     paper.list(false, notes(plan, &[Stage::Car]));
     paper.caution(cautions::lifting());
-    assumptions::add(&mut paper, plan, &["sheet", "strip", "yard", "car", "keep"]);
+    assumptions::add(&mut paper, plan, &["sheet", "strip", "yard", "car", "keep", "finish", "canvas", "glue"]);
     paper
 }
 

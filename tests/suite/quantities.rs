@@ -70,8 +70,8 @@ fn two_coats_on_both_faces_and_the_edges_of_24_panels() {
 #[test]
 fn glue_on_both_faces_takes_twice_what_it_takes_on_one() {
     // 100 sq ft of coverage is 50 sq ft of joint where both faces are coated (a published trap).
-    let both = a_week("[glue]\n");
-    let one = a_week("[glue]\nfaces = \"one\"\n");
+    let both = a_week("[canvas]\nroll = 82\nprice = 32\n[glue]\n");
+    let one = a_week("[canvas]\nroll = 82\nprice = 32\n[glue]\nfaces = \"one\"\n");
     let lots = [canvassed(0, "12", "12", 100, "1 1/2"), lot(1, "12", "12", 50)];
     let need = |job: &Job| needs(job, &lots)[0].need / GALLON;
     approx::assert_relative_eq!(need(&one), 100.0 / 225.0 * 1.1, max_relative = 1e-9);
@@ -80,7 +80,7 @@ fn glue_on_both_faces_takes_twice_what_it_takes_on_one() {
 
 #[test]
 fn waxed_paper_is_as_large_as_the_canvas() {
-    let job = a_week("[press]\nlength = 48\nwidth = 24\n");
+    let job = a_week("[canvas]\nroll = 82\nprice = 32\n[press]\nlength = 48\nwidth = 24\n");
     let needs = needs(&job, &[canvassed(0, "10 1/2", "10 1/2", 2, "1 1/2")]);
     approx::assert_relative_eq!(needs[0].need, 2.0 * SQUARE_FOOT, max_relative = 1e-12);
 }
@@ -98,4 +98,18 @@ fn a_package_that_cannot_be_read_is_refused_with_an_example() {
     );
     assert!(told("sealer = [\"10 m2 at 5\"]").starts_with("`10 m2` is an area, but this is sold by volume"));
     assert!(told("sealers = []").contains("did you mean `sealer`?"));
+}
+
+#[test]
+fn glue_and_a_press_without_canvas_have_nothing_to_work_on() {
+    let told = faults(
+        "[[sheet]]\nlength = 96\nwidth = 48\nprice = 40\n[[panel]]\nsize = \"12 x 16\"\ncount = 1\n[glue]\n[press]\nlength = 48\nwidth = 24\n",
+    );
+    assert!(
+        told.starts_with(
+            "`[glue]` has nothing to work on: the job has no `[canvas]`\n  --> harbour.toml, line 8, glue"
+        ),
+        "{told}"
+    );
+    assert!(told.contains("`[press]` has nothing to work on"));
 }

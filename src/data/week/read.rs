@@ -7,6 +7,12 @@ use crate::length::Unit;
 
 /// All sections of the week; `panels` are the job's, for sections that name some of them.
 pub(crate) fn read(root: &mut Section, panels: &[Panel]) -> Week {
+    if !root.has("canvas") {
+        for key in ["glue", "press"].into_iter().filter(|key| root.has(key)) {
+            let remedy = format!("add a section `[canvas]`, or leave `[{key}]` out");
+            root.fault(key, format!("`[{key}]` has nothing to work on: the job has no `[canvas]`"), remedy);
+        }
+    }
     Week {
         finish: root.optional("finish").map(|mut section| finish::read_finish(&mut section)),
         canvas: root.optional("canvas").and_then(|mut section| canvas::read(&mut section, panels)),

@@ -20,7 +20,7 @@ pub(super) fn paper(plan: &Plan) -> Option<Paper> {
     }
     paper.blocks.push(Block::Drawing(
         chart::chart(week),
-        "Black: hands at work. Hatched: drying or under weight. Grey lines: midnight.".into(),
+        "Black: hands at work. Hatched: drying or under weight. Upright lines: midnight.".into(),
     ));
     paper.heading("Day by day");
     paper.table(list(week));

@@ -1,8 +1,21 @@
-//! Dates and durations in words: `Mon 4 May 09:00`, `2 h 30 min`.
+//! Dates, durations, heights and weights in words: `Mon 4 May 09:00`, `2 h 30 min`, `5 3/8 in.`, `48.9 lb`.
 
+use crate::length::{Length, Unit};
 use jiff::civil::{Date, DateTime, Weekday};
 
 const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/// A height of a stack, rounded up to 1/16 in. or 1 mm: nobody measures it closer.
+pub(super) fn height(height: Length, units: Unit) -> String {
+    let step = if units == Unit::In { Length::sixty_fourths(4) } else { Length::mm(1) };
+    (-((-height).round_down(step))).say(units)
+}
+
+/// A weight, rounded up to the tenth, so that a limit is never kept by rounding.
+pub(super) fn weight(kilograms: f64, units: Unit) -> String {
+    let (figure, sign) = if units == Unit::In { (kilograms / 0.453_592_37, "lb") } else { (kilograms, "kg") };
+    format!("{:.1} {sign}", (figure * 10.0 - 1e-6).ceil() / 10.0)
+}
 
 /// `Mon 4 May`.
 pub(super) fn day(date: Date) -> String {

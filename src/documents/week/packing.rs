@@ -1,5 +1,6 @@
 //! The packing sheet: which panels travel in which box, bag or bundle, heights and weights against the limits.
 
+use super::moments::{height, weight};
 use super::{cautions, stacks};
 use crate::data::Job;
 use crate::data::week::{Limit, Pack};
@@ -44,23 +45,25 @@ fn parcels(plan: &Plan, pack: &Pack, packing: &Packing) -> Table {
     for (at, parcel) in packing.parcels.iter().enumerate() {
         let stacks: Vec<String> = parcel.stacks.iter().map(|stack| layers(plan, stack)).collect();
         let highest = parcel.stacks.iter().map(|stack| stack.height).max().unwrap_or_default();
-        let weight =
-            if packing.weight_unknown { "not known".into() } else { wording::weight(plan.units, parcel.weight) };
-        table.row([(at + 1).to_string(), stacks.join(" | "), highest.say(plan.units), weight]);
+        let weighs = if packing.weight_unknown { "not known".into() } else { weight(parcel.weight, plan.units) };
+        table.row([(at + 1).to_string(), stacks.join(" | "), height(highest, plan.units), weighs]);
     }
     table
 }
 
 fn layers(plan: &Plan, stack: &PackedStack) -> String {
-    let layers = stack.layers.iter().map(|(panel, count)| format!("{count} of {}", plan.panels[*panel].name));
-    layers.collect::<Vec<_>>().join(", then ")
+    stack.layers.iter().map(|layer| named(plan, layer)).collect::<Vec<_>>().join(", then ")
+}
+
+fn named(plan: &Plan, (panel, count): &(usize, u32)) -> String {
+    format!("{count} of {}", plan.panels[*panel].name)
 }
 
 /// The limits and whether they are kept.
 fn limits(plan: &Plan, pack: &Pack, packing: &Packing) -> Vec<String> {
     let mut lines = Vec::new();
     if let Some(heaviest) = pack.heaviest {
-        let limit = wording::weight(plan.units, heaviest);
+        let limit = weight(heaviest, plan.units);
         lines.push(if packing.weight_unknown {
             format!(
                 "The limit of {limit} was not checked for all panels: give every sheet its `thickness` and `density`, then \
@@ -68,9 +71,10 @@ fn limits(plan: &Plan, pack: &Pack, packing: &Packing) -> Vec<String> {
             )
         } else {
             let heaviest = packing.parcels.iter().map(|parcel| parcel.weight).fold(0.0, f64::max);
-            format!("Each may weigh {limit}; the heaviest weighs {}.", wording::weight(plan.units, heaviest))
+            format!("Each may weigh {limit}; the heaviest weighs {}.", weight(heaviest, plan.units))
         });
     }
+    lines.push("Weights are of panels, canvas, wooden panels and the container; paint, glue and paper are not counted. Weigh it.".into());
     lines.extend(packing.carrier.map(|carrier| carried(plan, carrier)));
     lines
 }
@@ -120,8 +124,8 @@ fn how(plan: &Plan, pack: &Pack, packing: &Packing) -> Vec<String> {
 fn drawing(plan: &Plan, packing: &Packing, parcel: &Parcel) -> Option<Frame> {
     let [length, width, _] = packing.inside?;
     let stacks = parcel.stacks.iter().map(|stack| {
-        let mut lines = vec![layers(plan, stack)];
-        lines.push(format!("{} high", stack.height.say(plan.units)));
+        let mut lines: Vec<String> = stack.layers.iter().map(|layer| named(plan, layer)).collect();
+        lines.push(format!("{} high", height(stack.height, plan.units)));
         (stack.spot, lines)
     });
     Some(stacks::from_above(length, width, &stacks.collect::<Vec<_>>()))

@@ -1,11 +1,13 @@
 //! The press plan: which panels in which stack, load by load.
 
+use super::moments::height;
 use super::{cautions, stacks};
 use crate::data::Job;
 use crate::data::week::Press;
 use crate::documents::blocks::{Block, Column, Paper, Table};
 use crate::documents::{assumptions, wording};
 use crate::plan::Plan;
+use crate::plan::week::lots::lots;
 use crate::plan::week::{PressLoad, PressPlan};
 
 /// The press plan; `None` where nothing is pressed.
@@ -26,6 +28,7 @@ pub(super) fn paper(job: &Job, plan: &Plan) -> Option<Paper> {
         from += times;
     }
     paper.list(false, misfits(plan, pressed));
+    paper.list(false, unknown(plan, job));
     paper.caution(cautions::glue());
     paper.heading("The next day");
     paper.list(true, next_day());
@@ -79,7 +82,7 @@ fn loads(plan: &Plan, pressed: &PressPlan) -> Table {
         };
         let stacks: Vec<String> = wording::runs(stacks).into_iter().map(run).collect();
         let highest = load.stacks.iter().map(|stack| stack.height).max().unwrap_or_default();
-        table.row([(at + 1).to_string(), stacks.join("; "), load.panels.to_string(), highest.say(plan.units)]);
+        table.row([(at + 1).to_string(), stacks.join("; "), load.panels.to_string(), height(highest, plan.units)]);
     }
     table
 }
@@ -90,6 +93,20 @@ fn drawing(plan: &Plan, press: &Press, load: &PressLoad) -> crate::documents::fr
         (stack.spot, lines)
     });
     stacks::from_above(press.length, press.width, &stacks.collect::<Vec<_>>())
+}
+
+/// Stacks are reckoned too low where a thickness is not known.
+fn unknown(plan: &Plan, job: &Job) -> Vec<String> {
+    let lots = lots(job, plan);
+    let without = lots.iter().filter(|lot| lot.canvas.is_some() && lot.thickness.is_none()).map(|lot| lot.name.clone());
+    let without: Vec<String> = without.collect();
+    if without.is_empty() {
+        return without;
+    }
+    vec![format!(
+        "The thickness of {} is not known: give their sheets a `thickness`, or stacks are higher than told.",
+        wording::and(&without)
+    )]
 }
 
 fn misfits(plan: &Plan, pressed: &PressPlan) -> Vec<String> {

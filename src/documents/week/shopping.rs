@@ -17,7 +17,7 @@ pub(crate) fn add(paper: &mut Paper, plan: &Plan, list: &Shopping) {
             wording::and(&unpriced)
         ));
     }
-    let reckoned = list.lines.iter().map(|line| format!("{}: {}.", line.what, line.reckoned));
+    let reckoned = list.lines.iter().map(|line| format!("{}: {}", line.what, line.reckoned));
     paper.list(false, reckoned.collect());
 }
 

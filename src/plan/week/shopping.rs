@@ -150,7 +150,7 @@ fn roll(canvas: &Canvas, cut: &CanvasPlan, lots: &[Lot], units: Unit) -> Shared 
     let line = ShoppingLine {
         what: canvas.name.clone(),
         need: Need::Length(cut.needs),
-        reckoned: format!("cut as drawn; sold in steps of {}", canvas.sold.step.say(units)),
+        reckoned: format!("cut as drawn, sold by multiples of {}", canvas.sold.step.say(units)),
         buy: buy.collect(),
         cost: cut.cost,
         priced: true,

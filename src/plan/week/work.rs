@@ -62,7 +62,7 @@ pub fn works(week: &Week, calendar: &Calendar, lots: &[Lot], press: Option<&Pres
     add(Step::Glue, loads.clone(), under);
     add(Step::Trim, loads, Place::Hands);
     if week.labels.is_some() {
-        add(Step::Label, benches, Place::Hands);
+        add(Step::Label, in_batches(panels, panels), Place::Hands);
     }
     if week.pack.is_some() {
         add(Step::Pack, in_batches(panels, panels), Place::Hands);

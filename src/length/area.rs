@@ -17,6 +17,12 @@ impl Area {
         Area(i128::from(width.raw()) * i128::from(height.raw()))
     }
 
+    /// What this area costs where `whole` costs `price`, rounded down; nothing where it is not above zero.
+    pub fn priced_at(self, whole: Area, price: i64) -> i64 {
+        let part = (self.0.max(0) * i128::from(price)).checked_div(whole.0).unwrap_or(0);
+        i64::try_from(part).unwrap_or(i64::MAX)
+    }
+
     /// Square feet, for quantities to buy and for print.
     #[allow(clippy::cast_precision_loss)] // a quantity of paint, not a cut
     pub fn to_square_feet(self) -> f64 {

@@ -21,4 +21,4 @@ pub use charges::Charges;
 pub(crate) use charges::gcd;
 pub use family::{Family, Laid, StripWidth};
 pub use problem::{OnHand, Problem, Size, Wish, build};
-pub use ripping::Ripping;
+pub use ripping::{Ripping, may_break_down};

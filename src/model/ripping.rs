@@ -4,6 +4,19 @@
 use crate::data::{Breakdown, Job};
 use crate::length::Length;
 
+/// Whether some sheet of the job might be broken down before ripping, were that planned.
+pub fn may_break_down(job: &Job) -> bool {
+    let too_long = |board: Length| job.car.longest.is_some_and(|longest| board > longest);
+    let ways = [true, false].into_iter().filter(|along| super::sizes::yard_rips(job.yard.rips, *along));
+    let mut boards =
+        ways.flat_map(|along| job.sheets.iter().map(move |sheet| if along { sheet.length } else { sheet.width }));
+    match job.yard.breakdown {
+        Breakdown::Never => false,
+        Breakdown::IfNeeded => boards.any(too_long),
+        Breakdown::Allowed => true,
+    }
+}
+
 /// A sheet kind ripped in one direction.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ripping {
@@ -60,7 +73,8 @@ impl Ripping {
             whole,
             broken,
         };
-        (room.is_positive() && (whole || broken)).then_some(ripping)
+        // No plan breaks a sheet down yet: a board that the car does not take is no board.
+        (room.is_positive() && whole).then_some(ripping)
     }
 
     /// What a strip of a board so long gives to panels, its ends squared; may be negative.

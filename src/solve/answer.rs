@@ -71,10 +71,10 @@ pub(super) fn answer(problem: &Problem, counts: &[u32], draft: &Draft) -> (Vec<S
 
 /// Hands the cut strips to the layouts that give them.
 fn sheets(problem: &Problem, draft: &Draft, mut strips: BTreeMap<Blank, Vec<Vec<PieceCut>>>) -> Vec<SheetUse> {
-    strips.values_mut().for_each(|pieces| {
+    for pieces in strips.values_mut() {
         pieces.sort_unstable();
         pieces.reverse();
-    });
+    }
     let mut sheets: BTreeMap<SheetUse, u32> = BTreeMap::new();
     for (layout, copies) in &draft.layouts {
         for _ in 0..*copies {

@@ -21,12 +21,6 @@ pub(super) struct Relaxed {
     pub found: Vec<Made>,
     /// Prices of the best bound.
     pub prices: Prices,
-    /// No plan costs less, in units.
-    pub bound: i64,
-    /// Panels left missing.
-    pub missing: f64,
-    /// Whether no layout and no pattern pays any more.
-    pub converged: bool,
 }
 
 /// The price of a missing panel: no plan can cost more.
@@ -44,7 +38,7 @@ pub(super) fn generate(problem: &Problem, need: &Need, found: &[Made], watch: &d
         master.add(made.clone());
     }
     let scale = scale(problem);
-    let (mut best, mut converged): (Option<(i64, Prices)>, bool) = (None, false);
+    let mut best: Option<(i64, Prices)> = None;
     for _ in 0..ROUNDS {
         if !master.solve() {
             break;
@@ -55,16 +49,14 @@ pub(super) fn generate(problem: &Problem, need: &Need, found: &[Made], watch: &d
             best = Some((judged.bound, prices.clone()));
         }
         if !improve(problem, &mut master, &judged, scale) {
-            converged = true;
             break;
         }
         if watch.stop() {
             break;
         }
     }
-    let (bound, prices) = best.unwrap_or_else(|| (0, master.prices(scale)));
-    let (used, found, missing) = (master.used(), master.found().cloned().collect(), master.missing());
-    Relaxed { used, found, prices, bound, missing, converged }
+    let prices = best.map_or_else(|| master.prices(scale), |(_, prices)| prices);
+    Relaxed { used: master.used(), found: master.found().cloned().collect(), prices }
 }
 
 /// Adds what pays at these prices; false where nothing does.

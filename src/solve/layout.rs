@@ -46,18 +46,6 @@ impl Layout {
         let sheet = problem.rippings[self.ripping].sheet;
         problem.charges.sheets[sheet] + problem.charges.of_cuts(self.cuts(problem))
     }
-
-    /// What its fall-offs beside the strips are worth, in cents.
-    pub(super) fn kept(&self, problem: &Problem) -> i64 {
-        let ripping = &problem.rippings[self.ripping];
-        let of = |board: &Board| match board.strips.is_empty() {
-            true => 0,
-            false => {
-                Tail::of_board(problem, ripping, Length::from_raw(board.length), 1).worth(board.spare(problem, ripping))
-            }
-        };
-        self.boards.iter().map(of).sum()
-    }
 }
 
 impl Board {

@@ -147,11 +147,6 @@ impl<'a> Master<'a> {
         self.lp.primal() == Outcome::Optimal
     }
 
-    /// The cost of the program in units.
-    pub(super) fn cost(&self) -> f64 {
-        self.lp.cost() * self.unit
-    }
-
     /// The prices of the rows in fixed point.
     pub(super) fn prices(&self, scale: i64) -> Prices {
         let prices = self.lp.prices();
@@ -186,11 +181,6 @@ impl<'a> Master<'a> {
     /// Everything found so far.
     pub(super) fn found(&self) -> impl Iterator<Item = &Made> {
         self.made.keys()
-    }
-
-    /// How many panels the program leaves missing.
-    pub(super) fn missing(&self) -> f64 {
-        self.missing.iter().map(|column| self.lp.value(*column)).sum()
     }
 }
 

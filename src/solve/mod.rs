@@ -5,6 +5,7 @@ mod bound;
 mod chain;
 mod dive;
 mod draft;
+mod floor;
 mod generate;
 mod knapsack;
 mod layout;
@@ -40,5 +41,11 @@ pub fn solve(job: &Job, watch: &dyn Watch) -> Result<Solved, Vec<Fault>> {
     let cents = |units: i64| Cents(units / problem.charges.cent);
     let cost = cents(money.cost);
     let bound = if money.proved() { cost } else { cents(money.bound).min(cost) };
-    Ok(Solved { sheets, on_hand, cost, proof: Proof { proved: money.proved(), bound }, levels: Vec::new() })
+    let proof = if model::may_break_down(job) {
+        // Plans with a breakdown crosscut are not searched, so only what holds for them too is claimed.
+        Proof { proved: false, bound: floor::by_area(job).min(bound) }
+    } else {
+        Proof { proved: money.proved(), bound }
+    };
+    Ok(Solved { sheets, on_hand, cost, proof, levels: Vec::new() })
 }

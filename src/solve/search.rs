@@ -121,7 +121,9 @@ impl<'a> Search<'a> {
             Outcome::Optimal => match self.judge(&self.program.lp.prices()) {
                 None => true,
                 Some(tightened) => {
-                    tightened.into_iter().for_each(|(column, least, most)| self.set_bounds(column, least, most));
+                    for (column, least, most) in tightened {
+                        self.set_bounds(column, least, most);
+                    }
                     false
                 }
             },

@@ -101,14 +101,11 @@ impl Simplex {
 
     /// Adds a column at its lower bound.
     pub(super) fn add_column(&mut self, column: Column) -> usize {
-        if column.least != 0.0 {
-            let moved = column.clone();
-            self.columns.push(column);
-            self.places.push(Place::Lower);
+        let moved = (column.least != 0.0).then(|| column.clone());
+        self.columns.push(column);
+        self.places.push(Place::Lower);
+        if let Some(moved) = moved {
             self.shift_values(&moved, moved.least);
-        } else {
-            self.columns.push(column);
-            self.places.push(Place::Lower);
         }
         self.columns.len() - 1
     }

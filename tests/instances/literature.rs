@@ -2,7 +2,7 @@
 //!
 //! Set C of E. Silva, F. Alvelos and J. M. Valerio de Carvalho, European Journal of Operational Research 205 (2010)
 //! 699-708, as kept in the public OR-Datasets collection; the sheet-metal problem is from C. Gueret, C. Prins and
-//! M. Sevaux, Applications of Optimization with Xpress-MP (2002). The optima were proved with HiGHS 1.16 on a
+//! M. Sevaux, Applications of Optimization with `Xpress-MP` (2002). The optima were proved with `HiGHS` 1.16 on a
 //! strip-level arc-flow model, most of them again with SCIP.
 //!
 //! No kerf, no edge trim, minimise sheets. Strips run along the sheet's length (H) or along its height (V); panels fit

@@ -3,6 +3,7 @@
 pub(crate) mod literature;
 
 use literature::Instance;
+#[allow(clippy::wildcard_imports)] // a job is made of nearly all of it
 use yardslip::data::*;
 use yardslip::length::{Length, Unit};
 

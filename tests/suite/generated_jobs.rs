@@ -34,7 +34,8 @@ fn planned(job: &Job) -> Option<Plan> {
 /// What the checker finds wrong, in words; empty for a good plan.
 fn wrong(job: &Job, plan: &Plan) -> String {
     let found = check(job, plan).err().unwrap_or_default();
-    found.iter().map(|violation| format!("{:?}: {violation}\n", violation.rule)).collect()
+    let lines: Vec<String> = found.iter().map(|violation| format!("{:?}: {violation}", violation.rule)).collect();
+    lines.join("\n")
 }
 
 proptest! {

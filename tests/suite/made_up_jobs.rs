@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use proptest::sample::select;
 use proptest::test_runner::{Config, RngSeed};
 use yardslip::data::*;
-use yardslip::length::Length;
+use yardslip::length::{Length, Unit};
 
 /// Settings for property tests: so many cases, the same in each run unless `PROPTEST_RNG_SEED` or `PROPTEST_CASES` ask
 /// for others.
@@ -111,7 +111,7 @@ fn line() -> impl Strategy<Value = Panel> {
     let kinds = prop_oneof![4 => Just(vec![]), 1 => Just(vec![0]), 1 => Just(vec![0, 1])];
     (eighths(2, 20), eighths(2, 20), 1..12_u32, scant, grain, extra, kinds).prop_map(
         |(width, height, count, scant, grain, (extra, worth), sheets)| {
-            let name = format!("{} x {}", width.show(Default::default()), height.show(Default::default()));
+            let name = format!("{} x {}", width.show(Unit::In), height.show(Unit::In));
             Panel { name, width, height, scant, grain, extra, worth, sheets, ..panel("1", "1", count) }
         },
     )

@@ -59,7 +59,7 @@ fn hard() -> Vec<(&'static str, Job)> {
     across.sheets[0].edge_trim = len("3/8");
     across.yard.rips = Rips::Across;
     across.yard.breakdown = Breakdown::IfNeeded;
-    across.car.longest = Some(len("36"));
+    across.car.longest = Some(len("48"));
     across.panels = vec![panel("11", "14", 7), panel("8", "10", 9)];
     let mut handy = small_job();
     handy.units = Unit::Mm;

@@ -20,6 +20,7 @@ enum Number<'a> {
 
 impl Number<'_> {
     /// Changes it by some steps, up or down; a flag and a number that would fall below zero go the other way.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_precision_loss)] // a step is a handful
     fn change(self, by: i64) {
         match self {
             Number::Length(length) => *length += Length::sixty_fourths(by),

@@ -1,6 +1,6 @@
 //! The plan: numbered sheets, lettered strips, positioned panels, cuts in order, and every figure the papers print.
 //!
-//! In reading order: [`types`] what a plan holds; `sizes` and `grow` what each panel comes out at; `order` what is cut
+//! In reading order: `types` what a plan holds; `sizes` and `grow` what each panel comes out at; `order` what is cut
 //! when; `lettering`, `sheet_groups`, `saw_order` where it lies; then money, offcuts, weights and notes.
 
 mod types;

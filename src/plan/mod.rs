@@ -64,6 +64,7 @@ pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
 /// As [`make`].
 pub fn make_and_compare(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
+    let plan = last_cut::cheaper(job, plan, &compare::Share::part(SHARE_OF_NOMINAL, watch));
     let comparison = compare(job, &plan, watch);
     let week = week::plan_week(job, &plan, watch);
     Ok(Plan { comparison, week, ..plan })

@@ -10,7 +10,7 @@ use super::watch::Clock;
 use super::{cut_plan, disk, interrupt, terminal};
 use std::path::{Path, PathBuf};
 use yardslip::data::read_strips;
-use yardslip::documents::papers;
+use yardslip::documents::{papers, wording};
 use yardslip::plan::{Done, Recut, recognise, recut};
 
 /// What the names of papers for missing panels begin with.
@@ -57,7 +57,7 @@ fn text(title: &str, again: &Recut, folder: &Path) -> String {
     match &again.done {
         Some(done) => {
             lines.extend(rows("panels", done.plan.panels.iter().map(|line| panels(&done.plan, line))));
-            lines.push(row("proof", worth(done)));
+            lines.push(row("proof", &wording::proof(&done.plan)));
         }
         None => lines.push(row("panels", "none can be made of these strips")),
     }
@@ -65,14 +65,6 @@ fn text(title: &str, again: &Recut, folder: &Path) -> String {
     lines.extend(again.good.iter().flat_map(made_good));
     lines.push(row("papers", &folder.display().to_string()));
     lines.join("\n") + "\n"
-}
-
-fn worth(done: &Done) -> &'static str {
-    if done.plan.proof.proved {
-        "Proved: these strips give no panels of more worth."
-    } else {
-        "Not proved: these strips may give panels of more worth."
-    }
 }
 
 /// What making good takes, or why it cannot be done.

@@ -79,5 +79,5 @@ fn proof(plan: &Plan) -> String {
         (false, true) => " You stopped the search.",
         (false, false) => " A longer `--time` may settle it.",
     };
-    wording::proof(plan, plan.proof) + advice
+    wording::proof(plan) + advice
 }

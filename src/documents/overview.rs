@@ -25,7 +25,7 @@ pub fn paper(plan: &Plan) -> Paper {
 /// Shares and proofs in sentences.
 fn points(plan: &Plan) -> Vec<String> {
     let share = wording::percent(plan.areas.panels.share_of(plan.areas.stock));
-    let mut points = vec![format!("{share} of the material becomes panels."), wording::proof(plan, plan.proof)];
+    let mut points = vec![format!("{share} of the material becomes panels."), wording::proof(plan)];
     if let Some(shopping) = &plan.week.shopping {
         let all = wording::money(plan, shopping.total);
         points.insert(0, format!("{all} with everything else on the shopping list."));

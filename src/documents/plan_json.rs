@@ -5,7 +5,7 @@
 use super::wording;
 use crate::data::{Cents, Job};
 use crate::length::{Length, Unit};
-use crate::plan::{Offcut, PanelLine, Piece, Plan, SheetGroup, Strip};
+use crate::plan::{Claim, Offcut, PanelLine, Piece, Plan, SheetGroup, Strip};
 use crate::solve::Direction;
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -46,7 +46,15 @@ pub fn plan_json(job: &Job, plan: &Plan) -> String {
             "paid_cuts": plan.cost.paid_cuts,
         }),
         sheets_bought: plan.cost.sheets_bought,
-        proof: json!({ "status": if plan.proof.proved { "proved" } else { "within" }, "bound": money(plan.proof.bound) }),
+        proof: json!({
+            "status": if plan.proof.proved { "proved" } else { "within" },
+            "bound": money(plan.proof.bound),
+            "about": match plan.claim {
+                Claim::Cost => "cost",
+                Claim::CostAtEnds => "cost at smallest and nominal sizes",
+                Claim::Worth => "worth",
+            },
+        }),
         levels: json!(plan.levels),
         sheets: plan.sheets.iter().map(|group| sheet(plan, group)).collect(),
         strips: plan.strips.iter().map(|made| strip(plan, made)).collect(),

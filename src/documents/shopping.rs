@@ -14,7 +14,7 @@ pub fn paper(job: &Job, plan: &Plan) -> Paper {
         None => paper.table(purchases(job, plan)),
     }
     let about = if plan.week.shopping.is_some() { "Sheets and cuts: " } else { "" };
-    paper.text(format!("{about}{}", wording::proof(plan, plan.proof)));
+    paper.text(format!("{about}{}", wording::proof(plan)));
     match &plan.week.shopping {
         Some(list) => week::panel_costs(&mut paper, plan, list),
         None => each(plan).into_iter().for_each(|sentence| paper.text(sentence)),

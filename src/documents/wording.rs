@@ -2,8 +2,7 @@
 
 use crate::data::Cents;
 use crate::length::{Length, Unit};
-use crate::plan::{PanelLine, Plan};
-use crate::solve::Proof;
+use crate::plan::{Claim, PanelLine, Plan};
 
 /// Kilograms in one pound, exactly (international pound; NIST SP 811, appendix B).
 const KG_PER_POUND: f64 = 0.453_592_37;
@@ -56,18 +55,25 @@ pub fn percent(share: f64) -> String {
     format!("{:.1} %", (share * 1000.0).floor() / 10.0)
 }
 
-/// What is known about the cost, in plain words.
-pub fn proof(plan: &Plan, proof: Proof) -> String {
-    if proof.proved {
-        "Proved: no plan for this job costs less.".into()
-    } else {
-        format!(
-            "Not proved: no plan can cost less than {}; this one costs {}.",
-            money(plan, proof.bound),
-            money(plan, plan.cost.total)
-        )
+/// What is proved of the plan, in plain words.
+pub fn proof(plan: &Plan) -> String {
+    let (bound, cost) = (money(plan, plan.proof.bound), money(plan, plan.cost.total));
+    match (plan.claim, plan.proof.proved) {
+        (Claim::Cost, true) => "Proved: no plan for this job costs less.".into(),
+        (Claim::Cost, false) => format!("Not proved: no plan can cost less than {bound}; this one costs {cost}."),
+        (Claim::CostAtEnds, true) => {
+            format!("Proved: no plan with {ENDS} costs less. A size between might save one of the yard's cuts.")
+        }
+        (Claim::CostAtEnds, false) => {
+            format!("Not proved: no plan with {ENDS} can cost less than {bound}; this one costs {cost}.")
+        }
+        (Claim::Worth, true) => "Proved: these strips give no panels of more worth.".into(),
+        (Claim::Worth, false) => "Not proved: these strips may give panels of more worth.".into(),
     }
 }
+
+/// The sizes that a proof is about where a size between might save a cut.
+const ENDS: &str = "panels at their smallest or at nominal sizes";
 
 /// `1 sheet 3`, `sheets 3 to 5`: the numbers of a group's sheets.
 pub fn numbers(number: u32, count: u32) -> String {

@@ -48,11 +48,22 @@ pub(super) fn job(bare: &Job, lines: &[usize]) -> Job {
     priced
 }
 
-/// A sheet that gives just one panel of this line, its first end squared.
-fn as_a_sheet(saw: &Saw, panel: &Panel, worth: Cents) -> Sheet {
+/// True where each of these lines can be had one panel at a time: one too short for the hand comes off a strip that gives
+/// more of them, its price is a guess, and a least price then proves nothing about the worth.
+pub(super) fn exact(bare: &Job, lines: &[usize]) -> bool {
+    lines.iter().all(|line| lying(&bare.panels[*line]).0 >= bare.saw.shortest)
+}
+
+/// A panel's smallest sides, along and across the grain of the sheet that gives it.
+fn lying(panel: &Panel) -> (Length, Length) {
     let (width, height) = (panel.width - panel.scant, panel.height - panel.scant);
     let level = panel.grain == Grain::Level || (panel.grain == Grain::Any && width > height);
-    let (along, across) = if level { (width, height) } else { (height, width) };
+    if level { (width, height) } else { (height, width) }
+}
+
+/// A sheet that gives just one panel of this line, its first end squared.
+fn as_a_sheet(saw: &Saw, panel: &Panel, worth: Cents) -> Sheet {
+    let (along, across) = lying(panel);
     // A panel too short to hold needs a strip that the hand can hold behind it, and that strip gives more of them.
     let (behind, panels) = if along < saw.shortest {
         (saw.shortest + saw.kerf, 1 + (saw.shortest + saw.kerf).times(along + saw.kerf))

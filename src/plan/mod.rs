@@ -102,6 +102,7 @@ fn lay_out_at(job: &Job, solved: &Solved, sizes: &Sizes) -> Plan {
         currency: job.currency.clone(),
         cost: money::cost(job, &sheets, sizes),
         proof: solved.proof,
+        claim: last_cut::claim(job),
         levels: Vec::new(),
         yard: sheet_groups::yard(&sheets),
         panels: lines::lines(job, &strips, sizes),

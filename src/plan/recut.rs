@@ -3,7 +3,7 @@
 
 use super::compare::Share;
 use super::missing_at_a_price;
-use super::{Plan, check, distrusted, lay_out};
+use super::{Claim, Plan, check, distrusted, last_cut, lay_out};
 use crate::data::{Cents, Fault, Job, Panel, RipWidths, StripOnHand, Week, Yard};
 use crate::length::Length;
 use crate::model;
@@ -67,7 +67,7 @@ pub fn recognise(strips: &mut [StripOnHand], lettered: &[Lettered]) {
 /// A plan that fails the program's own check.
 pub fn recut(job: &Job, strips: Vec<StripOnHand>, watch: &dyn Watch) -> Result<Recut, Vec<Fault>> {
     let best = Best::of(job, strips, &Share::part(SHARE_OF_THE_STRIPS, watch))?;
-    let done = best.done().map(planned).transpose()?;
+    let done = best.done().map(by_worth).transpose()?;
     let missing = best.missing();
     let good = (!missing.is_empty()).then(|| make_good(job, &missing, watch));
     Ok(Recut { done, missing, good })
@@ -93,7 +93,8 @@ impl<'a> Best<'a> {
         let lines: Vec<usize> = (0..job.panels.len()).filter(|line| can_be_made(&bare, *line)).collect();
         let priced = missing_at_a_price::job(&bare, &lines);
         let solved = if lines.is_empty() { None } else { Some(solve(&priced, watch)?) };
-        let proved = solved.as_ref().is_some_and(|solved| solved.proof.proved);
+        let proved =
+            solved.as_ref().is_some_and(|solved| solved.proof.proved) && missing_at_a_price::exact(&bare, &lines);
         let mut used = solved.map_or_else(Vec::new, |solved| solved.on_hand);
         for piece in used.iter_mut().flat_map(|used| &mut used.pieces) {
             *piece = PieceCut { panel: lines[piece.panel], ..*piece };
@@ -148,11 +149,18 @@ fn planned((job, solved): (Job, Solved)) -> Result<Done, Vec<Fault>> {
     Ok(Done { job, plan })
 }
 
+/// The plan for strips on hand: they cost nothing, so its proof is about what they give.
+fn by_worth(answer: (Job, Solved)) -> Result<Done, Vec<Fault>> {
+    let done = planned(answer)?;
+    Ok(Done { plan: Plan { claim: Claim::Worth, ..done.plan }, ..done })
+}
+
 /// The missing panels from new sheets.
 fn make_good(job: &Job, missing: &[Missing], watch: &dyn Watch) -> Result<Done, Vec<Fault>> {
     let panel = |missing: &Missing| Panel { count: missing.count, extra: 0, ..job.panels[missing.panel].clone() };
     let panels = missing.iter().map(panel).collect();
     let job = Job { panels, strips: Vec::new(), week: Week::default(), ..job.clone() };
     let solved = solve(&job, watch)?;
-    planned((job, solved))
+    let done = planned((job, solved))?;
+    Ok(Done { plan: last_cut::cheaper(&done.job, done.plan, watch), job: done.job })
 }

@@ -3,6 +3,7 @@
 use crate::papers_in::job;
 use crate::solved_by_hand::len;
 use yardslip::data::{Cents, Job};
+use yardslip::documents::wording;
 use yardslip::plan::{Alternative, Figures, Outcome, compare, make};
 use yardslip::solve::Patient;
 
@@ -133,4 +134,20 @@ fn a_cut_that_nominal_sizes_save_is_saved() {
     assert_eq!(figures(&plan.comparison, "at nominal size").cost, Cents(4300));
     let told = "The proof is about panels at their smallest and at nominal sizes: a size between that happens to use a sheet up to the last kerf might save one of the yard's cuts.";
     assert!(plan.notes.iter().any(|note| note.text == told));
+    let proof = wording::proof(&plan);
+    assert!(
+        proof.starts_with("Proved: no plan with panels at their smallest or at nominal sizes costs less."),
+        "{proof}"
+    );
+}
+
+#[test]
+fn where_no_size_decides_about_a_paid_cut_the_proof_covers_every_plan() {
+    // The same job at nominal sizes only, then with scant and free cuts.
+    let mut job = one_sheet(15, "0", "upright");
+    job.yard.cut_price = Cents(100);
+    let proof = |job: &Job| wording::proof(&make(job, &Patient).expect("15 fit"));
+    assert_eq!(proof(&job), "Proved: no plan for this job costs less.");
+    (job.yard.cut_price, job.panels[0].scant) = (Cents::ZERO, len("1/16"));
+    assert_eq!(proof(&job), "Proved: no plan for this job costs less.");
 }

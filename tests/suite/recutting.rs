@@ -3,6 +3,7 @@
 use crate::papers_in::job;
 use crate::solved_by_hand::len;
 use yardslip::data::{Job, StripOnHand};
+use yardslip::documents::wording;
 use yardslip::plan::{Lettered, Missing, recognise, recut};
 use yardslip::solve::Patient;
 
@@ -94,4 +95,15 @@ fn a_measured_strip_takes_its_wood_from_its_letter() {
     recognise(&mut strips, &[known("A", false), known("B", false)]);
     assert_eq!((strips[0].sheet, strips[0].grain_along), (Some(0), false));
     assert!(strips[1].grain_along, "a strip with a sheet kind of its own keeps its grain");
+}
+
+#[test]
+fn a_panel_too_short_to_hold_leaves_the_worth_unproved() {
+    // Where the hand needs 12 in., a 9 x 12 panel of 11 7/8 in. comes only off a strip that gives more of them.
+    let mut job = batch();
+    let strips = || vec![measured("A", "12", "40", 1)];
+    let proof = |job: &Job| wording::proof(&recut(job, strips(), &Patient).expect("a plan").done.expect("panels").plan);
+    assert_eq!(proof(&job), "Proved: these strips give no panels of more worth.");
+    job.saw.shortest = len("12");
+    assert_eq!(proof(&job), "Not proved: these strips may give panels of more worth.");
 }

@@ -1,7 +1,7 @@
 //! Before buying: sheets that leave no room for a short measure, and sheets that want two people.
 
 use super::super::weigh::{KG_PER_POUND, say, weight};
-use super::super::{Origin, Plan, SheetGroup, last_cut};
+use super::super::{Claim, Origin, Plan, SheetGroup};
 use super::{capital, needs_along, strip_words};
 use crate::data::Job;
 use crate::length::Length;
@@ -12,7 +12,7 @@ const LIFTED_ALONE: f64 = 50.0;
 
 pub(super) fn notes(job: &Job, plan: &Plan) -> Vec<String> {
     let across = plan.sheets.iter().filter(|group| group.measure_first).map(|group| measure_across(job, group));
-    across.chain(measure_along(job, plan)).chain(lifting(job, plan)).chain(proof(job, plan)).collect()
+    across.chain(measure_along(job, plan)).chain(lifting(job, plan)).chain(proof(plan)).collect()
 }
 
 fn measure_across(job: &Job, group: &SheetGroup) -> String {
@@ -59,7 +59,7 @@ fn lifting(job: &Job, plan: &Plan) -> Vec<String> {
 }
 
 /// What the proof does not cover.
-fn proof(job: &Job, plan: &Plan) -> Option<String> {
+fn proof(plan: &Plan) -> Option<String> {
     let told = "The proof is about panels at their smallest and at nominal sizes: a size between that happens to use a sheet up to the last kerf might save one of the yard's cuts.";
-    (plan.proof.proved && last_cut::matters(job)).then(|| told.into())
+    (plan.proof.proved && plan.claim == Claim::CostAtEnds).then(|| told.into())
 }

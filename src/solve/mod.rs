@@ -1,5 +1,6 @@
 //! From the model of a job to the best plan and a proof of it.
 
+mod aims;
 mod answer;
 mod bound;
 mod chain;
@@ -38,6 +39,7 @@ pub fn solve(job: &Job, watch: &dyn Watch) -> Result<Solved, Vec<Fault>> {
     let money = money::least(&problem, watch).ok_or_else(|| vec![money::too_few(job, watch)])?;
     let counts: Vec<u32> = job.panels.iter().map(|panel| panel.count).collect();
     let (sheets, on_hand) = answer::answer(&problem, &counts, &money.draft);
+    let (sheets, on_hand, levels) = aims::reach(&problem, (money.cost, money.proved()), sheets, on_hand);
     let cents = |units: i64| Cents(units / problem.charges.cent);
     let cost = cents(money.cost);
     let bound = if money.proved() { cost } else { cents(money.bound).min(cost) };
@@ -47,5 +49,5 @@ pub fn solve(job: &Job, watch: &dyn Watch) -> Result<Solved, Vec<Fault>> {
     } else {
         Proof { proved: money.proved(), bound }
     };
-    Ok(Solved { sheets, on_hand, cost, proof, levels: Vec::new() })
+    Ok(Solved { sheets, on_hand, cost, proof, levels })
 }

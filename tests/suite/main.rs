@@ -1,5 +1,6 @@
 //! One integration test binary; a module a concern.
 
+mod aims;
 mod any_text;
 mod beginnings;
 mod by_hand;

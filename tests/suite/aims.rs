@@ -1,0 +1,105 @@
+//! The later aims: extra panels from waste alone, offcuts kept, and counts that claim no more than their bounds.
+
+use crate::jobs::{len, panel, small_job};
+use yardslip::data::{Cents, Job, Keeper, StripOnHand};
+use yardslip::plan::{check, lay_out};
+use yardslip::solve::{Aim, Level, Patient, Solved, solve};
+
+fn solved(job: &Job) -> Solved {
+    let solved = solve(job, &Patient).expect("a job that can be done");
+    assert_eq!(check(job, &lay_out(job, &solved)), Ok(()));
+    solved
+}
+
+fn level(solved: &Solved, aim: Aim) -> Option<Level> {
+    solved.levels.iter().copied().find(|level| level.aim == aim)
+}
+
+fn extras(solved: &Solved) -> usize {
+    let strips = solved.sheets.iter().flat_map(|sheet| &sheet.boards).flat_map(|board| &board.strips);
+    let pieces = strips.flat_map(|strip| &strip.pieces).chain(solved.on_hand.iter().flat_map(|used| &used.pieces));
+    pieces.filter(|piece| piece.extra).count()
+}
+
+fn on_hand(width: &str, length: &str, count: u32) -> StripOnHand {
+    let (width, length) = (len(width), len(length));
+    StripOnHand { name: String::new(), width, length, count, sheet: None, grain_along: true }
+}
+
+/// One panel of 12 x 16, and as many more as are welcome.
+fn wishful(extra: u32) -> Job {
+    let mut job = small_job();
+    let mut wished = panel("12", "16", 1);
+    (wished.extra, wished.worth) = (extra, Cents(900));
+    job.panels = vec![wished];
+    job
+}
+
+#[test]
+fn extra_panels_come_from_the_fall_off_and_cost_nothing() {
+    let (plain, wished) = (solved(&wishful(0)), solved(&wishful(3)));
+    assert_eq!(wished.cost, plain.cost);
+    assert_eq!(extras(&wished), 3);
+    let worth = level(&wished, Aim::Worth).expect("wishes make a level");
+    assert_eq!((worth.value, worth.bound, worth.proved), (2700, 2700, true));
+}
+
+#[test]
+fn a_job_without_wishes_and_keepers_has_no_worth_to_speak_of() {
+    assert_eq!(level(&solved(&wishful(0)), Aim::Worth), None);
+}
+
+#[test]
+fn no_more_extra_panels_are_cut_than_are_welcome_or_fit() {
+    let many = solved(&wishful(500));
+    let worth = level(&many, Aim::Worth).expect("wishes make a level");
+    assert_eq!(worth.value, 900 * i64::try_from(extras(&many)).unwrap());
+    assert!(extras(&many) >= 4, "a strip of 96 in. holds five at least");
+    assert!(worth.bound > worth.value && !worth.proved);
+}
+
+#[test]
+fn strips_on_hand_that_are_still_whole_are_filled_with_what_is_worth_most() {
+    let mut job = small_job();
+    job.sheets[0].stock = Some(0);
+    job.strips = vec![on_hand("12", "40", 2)];
+    let (mut small, mut large) = (panel("12", "9", 0), panel("12", "16", 0));
+    (small.extra, small.worth) = (20, Cents(500));
+    (large.extra, large.worth) = (20, Cents(1000));
+    job.panels = vec![small, large];
+    let solved = solved(&job);
+    // 40 in. holds 16 + 9 + 9 with kerfs (34 3/8 in.) for 20.00, 16 + 16 for 20.00 and four of 9 (36 3/8 in.) for 20.00;
+    // nothing holds more: 16 + 16 + 9 and 16 + 9 + 9 + 9 are 41 and 43 in. before any kerf.
+    assert_eq!(level(&solved, Aim::Worth), Some(Level { aim: Aim::Worth, value: 4000, bound: 4000, proved: true }));
+    assert_eq!(solved.cost, Cents(0));
+}
+
+#[test]
+fn an_offcut_worth_more_than_the_extra_panel_is_kept_whole() {
+    let mut job = wishful(1);
+    job.keepers = vec![Keeper { width: len("12"), length: len("70"), worth: Cents(2000) }];
+    let kept = solved(&job);
+    assert_eq!(kept.cost, Cents(3850));
+    let worth = level(&kept, Aim::Worth).expect("keepers make a level");
+    assert!(worth.value >= 2000, "the strip's fall-off of 79 7/8 in. is kept: {worth:?}");
+    assert!(worth.value <= worth.bound);
+}
+
+#[test]
+fn one_layout_one_width_and_one_setting_are_proved_to_be_fewest() {
+    let solved = solved(&wishful(0));
+    let one = |aim, value| Some(Level { aim, value, bound: value, proved: true });
+    assert_eq!(level(&solved, Aim::Layouts), one(Aim::Layouts, 2));
+    assert_eq!(level(&solved, Aim::Settings), one(Aim::Settings, 1));
+}
+
+#[test]
+fn panels_that_share_no_side_need_a_width_and_a_setting_each() {
+    let mut job = small_job();
+    job.panels = vec![panel("10", "10", 1), panel("14", "14", 1)];
+    let solved = solved(&job);
+    let two = Level { aim: Aim::Settings, value: 2, bound: 2, proved: true };
+    assert_eq!(level(&solved, Aim::Settings), Some(two));
+    let three = Level { aim: Aim::Layouts, value: 3, bound: 3, proved: true };
+    assert_eq!(level(&solved, Aim::Layouts), Some(three));
+}

@@ -17,13 +17,17 @@ pub(super) struct Wishes<'a> {
 }
 
 /// The answer with extra panels in its fall-offs.
-pub(super) fn fill(problem: &Problem, sheets: Vec<SheetUse>, on_hand: Vec<StripUse>) -> (Vec<SheetUse>, Vec<StripUse>) {
+pub(super) fn fill(problem: &Problem, sheets: Vec<SheetUse>, on_hand: &[StripUse]) -> (Vec<SheetUse>, Vec<StripUse>) {
     let mut wishes = Wishes::of(problem);
     let strips = sheets.iter().flat_map(|sheet| sheet.boards.iter().map(move |board| (sheet.count, &board.strips)));
     for (count, strips) in strips {
-        strips.iter().for_each(|strip| wishes.take(&strip.pieces, count));
+        for strip in strips {
+            wishes.take(&strip.pieces, count);
+        }
     }
-    on_hand.iter().for_each(|used| wishes.take(&used.pieces, used.count));
+    for used in on_hand {
+        wishes.take(&used.pieces, used.count);
+    }
     let on_hand = wishes.fill_on_hand(on_hand);
     (wishes.fill_sheets(sheets), on_hand)
 }
@@ -69,7 +73,7 @@ impl<'a> Wishes<'a> {
         sheet
     }
 
-    fn fill_on_hand(&mut self, on_hand: Vec<StripUse>) -> Vec<StripUse> {
+    fn fill_on_hand(&mut self, on_hand: &[StripUse]) -> Vec<StripUse> {
         let mut filled: BTreeMap<(usize, Vec<PieceCut>), u32> = BTreeMap::new();
         for strip in &self.problem.on_hand {
             let used = on_hand.iter().filter(|used| used.strip == strip.strip);

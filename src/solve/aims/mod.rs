@@ -19,7 +19,7 @@ pub(super) fn reach(
 ) -> (Vec<SheetUse>, Vec<StripUse>, Vec<Level>) {
     let mut levels = Vec::new();
     let wished = problem.sizes.iter().any(|size| !size.wishes.is_empty());
-    let (sheets, on_hand) = if wished { fill::fill(problem, sheets, on_hand) } else { (sheets, on_hand) };
+    let (sheets, on_hand) = if wished { fill::fill(problem, sheets, &on_hand) } else { (sheets, on_hand) };
     if wished || !problem.keepers.is_empty() {
         let value = count::worth(problem, &sheets, &on_hand);
         let bound = bounds::worth(problem, cost).max(value);

@@ -3,7 +3,7 @@
 
 use super::problem::Size;
 use super::sizes::{self, Side, grain_permits};
-use crate::data::Job;
+use crate::data::{Grain, Job};
 use crate::length::Length;
 use std::collections::BTreeSet;
 
@@ -74,8 +74,9 @@ fn lies(sizes: &[Size], takes: &[bool], grain_along: bool) -> Vec<Lie> {
     let mut lies = Vec::new();
     for (index, size) in sizes.iter().enumerate().filter(|(index, _)| takes[*index]) {
         for turned in [false, true] {
-            let square = size.sides.width == size.sides.height && turned;
-            if square || !grain_permits(size.grain, grain_along, turned) {
+            // Turning a square makes no difference but to its grain.
+            let same = turned && size.sides.width == size.sides.height && size.grain == Grain::Any;
+            if same || !grain_permits(size.grain, grain_along, turned) {
                 continue;
             }
             let (across, along) =

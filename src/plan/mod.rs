@@ -54,8 +54,7 @@ pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
     let plan = last_cut::cheaper(job, plan, &compare::Share::part(SHARE_OF_NOMINAL, watch));
     let comparison = compare_sizes(job, &plan, watch);
-    let week = week::plan_week(job, &plan, watch);
-    Ok(Plan { comparison, week, ..plan })
+    whole(job, Plan { comparison, ..plan }, watch)
 }
 
 /// As [`make`], with the full comparison: each sheet kind alone, other rip directions, a thin blade too.
@@ -66,8 +65,14 @@ pub fn make_and_compare(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>
     let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
     let plan = last_cut::cheaper(job, plan, &compare::Share::part(SHARE_OF_NOMINAL, watch));
     let comparison = compare(job, &plan, watch);
-    let week = week::plan_week(job, &plan, watch);
-    Ok(Plan { comparison, week, ..plan })
+    whole(job, Plan { comparison, ..plan }, watch)
+}
+
+/// The plan with its week, which must pass the check as the cuts did.
+fn whole(job: &Job, plan: Plan, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
+    let plan = Plan { week: week::plan_week(job, &plan, watch), ..plan };
+    check::check_whole(job, &plan).map_err(|violations| vec![distrusted(&violations)])?;
+    Ok(plan)
 }
 
 /// A plan that has passed its check, without a comparison.

@@ -87,8 +87,21 @@ fn a_wrong_import_would_be_noticed() {
     assert_eq!(named_stages("use crate::{length::Length, solve::{Proof, Level}};"), ["length", "solve"]);
     assert!(named_stages(&code_alone("// use crate::plan::Plan;")).is_empty());
 }
+
 #[test]
 fn the_checker_shares_no_code_with_what_it_checks() {
+    /// What plans the week; the checker knows its types only.
+    const WEEK: [&str; 9] = [
+        "plan_week",
+        "canvas_plan",
+        "press_plan",
+        "pack_lots",
+        "week_plan",
+        "label_set",
+        "cheapest",
+        "Shelves",
+        "week::lots",
+    ];
     let folder = root().join("plan").join("check");
     let checks = files(&folder);
     assert!(!checks.is_empty());
@@ -97,6 +110,7 @@ fn the_checker_shares_no_code_with_what_it_checks() {
             || code.contains("solve::solve")
             || code.contains("lay_out")
             || code.contains("plan::grow")
+            || WEEK.into_iter().any(|planner| code.contains(planner))
     };
     let wrong: Vec<&String> = checks.iter().filter(|(_, code)| shared(code)).map(|(path, _)| path).collect();
     assert_eq!(wrong, Vec::<&String>::new());

@@ -11,6 +11,7 @@ mod checker;
 mod commands;
 mod comparing;
 mod damaged_plans;
+mod damaged_weeks;
 mod generated_jobs;
 mod growing;
 #[path = "../instances/mod.rs"]
@@ -27,6 +28,7 @@ mod lengths;
 mod literature;
 mod lots;
 mod made_up_jobs;
+mod made_up_weeks;
 mod optima;
 mod packing;
 mod panel_lists;

@@ -18,24 +18,42 @@ mod saw;
 mod sheets;
 mod strips;
 mod violation;
+mod week;
 mod weights;
 
 pub use violation::{Rule, Violation};
 
 use super::Plan;
+use super::week::Week;
 use crate::data::Job;
 use findings::Findings;
 
-/// Replays a plan and compares it with its job.
+/// Replays a plan and compares it with its job, and all that follows the saw too. A plan that is only laid out, nothing
+/// of its week planned yet, is held to its cuts alone.
 ///
 /// # Errors
 /// Every violation that was found, in the order of the work.
 pub fn check(job: &Job, plan: &Plan) -> Result<(), Vec<Violation>> {
+    proved(job, plan, plan.week != Week::default())
+}
+
+/// As [`check`], with the whole week that the job asks for: what papers are written from.
+///
+/// # Errors
+/// As [`check`].
+pub(crate) fn check_whole(job: &Job, plan: &Plan) -> Result<(), Vec<Violation>> {
+    proved(job, plan, true)
+}
+
+fn proved(job: &Job, plan: &Plan, with_week: bool) -> Result<(), Vec<Violation>> {
     let mut found = Findings::new(job.units);
     reach::check(job, plan, &mut found);
     if found.is_empty() {
         // Only now is every index in range and every sum far from overflow.
         replay(job, plan, &mut found);
+    }
+    if found.is_empty() && with_week {
+        week::check(job, plan, &mut found);
     }
     found.into_result()
 }

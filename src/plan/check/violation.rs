@@ -81,6 +81,26 @@ pub enum Rule {
     Letter,
     /// Sheets are numbered or grouped wrongly.
     Group,
+    /// A part of the week is missing, or nobody asked for it.
+    WeekPart,
+    /// A piece of canvas is not its panel with the overlap, or lies against the weave.
+    Piece,
+    /// What is bought of the roll does not hold its strips, or is not sold so.
+    Roll,
+    /// A stack under the press is not as it must be.
+    Press,
+    /// A stack in a box, bag or bundle is not as it must be.
+    Parcel,
+    /// A box, bag or bundle is over its limit.
+    Limit,
+    /// Something is said not to fit that does, or the other way round.
+    Misfit,
+    /// A label does not say what the job asks for.
+    Label,
+    /// The shopping list has too little, too much, or the wrong thing.
+    Need,
+    /// The calendar cannot be kept, or says what is not so.
+    Calendar,
 }
 
 /// One thing that is wrong with a plan.

@@ -83,10 +83,12 @@ fn cut(plan: &mut CanvasPlan, pieces: &[Pieces], lots: &[Lot], canvas: &Canvas, 
 
 /// The least length sold that holds `length`.
 pub fn sold(canvas: &Canvas, length: Length) -> Length {
-    let step = canvas.sold.step;
-    let up = -((-length).round_down(step));
-    let smallest = up.max(canvas.sold.smallest);
-    canvas.sold.longest.map_or(smallest, |longest| smallest.min(longest).max(length))
+    let sold = &canvas.sold;
+    if length <= sold.smallest {
+        return sold.smallest;
+    }
+    let up = -((-length).round_down(sold.step));
+    sold.longest.map_or(up, |longest| up.min(longest).max(length))
 }
 
 /// What a length costs, to the nearest cent.

@@ -151,3 +151,23 @@ fn where_no_size_decides_about_a_paid_cut_the_proof_covers_every_plan() {
     (job.yard.cut_price, job.panels[0].scant) = (Cents::ZERO, len("1/16"));
     assert_eq!(proof(&job), "Proved: no plan for this job costs less.");
 }
+
+#[test]
+fn a_proof_says_that_strips_are_no_wider_than_a_panel_asks() {
+    // One panel of 40 in. from a sheet 48 wide: a cut. Not ripped at all and trimmed at home, the sheet would cost none.
+    let told = "The proof is about strips no wider than a panel asks: a wider one that uses a sheet up, its panels trimmed at home, might save one of the yard's cuts.";
+    let tells = |job: &Job| {
+        let plan = make(job, &Patient).expect("it fits");
+        assert!(plan.proof.proved);
+        plan.notes.iter().any(|note| note.text == told)
+    };
+    let mut job = one_sheet(1, "0", "upright");
+    job.panels[0].width = len("40");
+    job.yard.cut_price = Cents(100);
+    job.saw.crosses = None;
+    assert!(!tells(&job), "nothing is trimmed at home");
+    job.saw.trims = true;
+    assert!(tells(&job));
+    job.yard.cut_price = Cents::ZERO;
+    assert!(!tells(&job), "cuts are free");
+}

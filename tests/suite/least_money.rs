@@ -10,7 +10,7 @@ use proptest::test_runner::TestRunner;
 use std::time::Instant;
 use yardslip::data::{Breakdown, Cents, FreePer, Grain, Job, Panel, StripOnHand};
 use yardslip::length::Length;
-use yardslip::solve::{Progress, Watch, solve};
+use yardslip::solve::{Progress, Proof, Watch, solve};
 
 /// A third of a second for each job.
 struct Short(Instant);
@@ -32,11 +32,15 @@ proptest! {
     #![proptest_config(settings(100))]
 
     #[test]
-    fn no_plan_is_cheaper_than_the_least(job in tiny_jobs()) {
+    fn bound_least_money_and_plan_come_in_this_order(job in tiny_jobs()) {
         if let Ok(solved) = solve(&job, &Short(Instant::now())) {
-            let least = least_money(&job);
-            prop_assert!(least.is_some(), "a plan of {} where nothing can be made", solved.cost);
-            prop_assert!(least <= Some(solved.cost), "{} is less than {least:?}", solved.cost);
+            let (cost, Proof { proved, bound }) = (solved.cost, solved.proof);
+            let Some(least) = least_money(&job) else {
+                return Err(TestCaseError::fail(format!("a plan of {cost} where nothing can be made")));
+            };
+            prop_assert!(bound <= least, "the bound {bound} is above a plan of {least}");
+            prop_assert!(least <= cost, "a plan of {cost} is below anything possible, {least}");
+            prop_assert!(!proved || cost == least, "{cost} is said to be proved, but {least} will do");
         }
     }
 }

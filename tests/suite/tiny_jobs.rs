@@ -25,7 +25,6 @@ pub(crate) fn tiny_jobs() -> impl Strategy<Value = Job> {
             }
         }
         job.strips.iter_mut().for_each(|strip| strip.count = strip.count.min(2));
-        coarsen(&mut job);
         job
     })
 }
@@ -57,11 +56,4 @@ fn price() -> impl Strategy<Value = Cents> {
 fn usual() -> impl Strategy<Value = (Length, Length)> {
     let size = select(vec![(8, 10), (5, 7), (6, 8), (6, 6), (9, 12), (10, 10), (11, 14), (12, 16), (8, 8)]);
     size.prop_map(|(width, height)| (Length::inches(width), Length::inches(height)))
-}
-
-/// A saw that trims takes any multiple of a step: fine steps would be too many to try.
-fn coarsen(job: &mut Job) {
-    if job.saw.trims && job.yard.rip_widths == RipWidths::Step(len("1/16")) {
-        job.yard.rip_widths = RipWidths::Step(len("1"));
-    }
 }

@@ -1,7 +1,7 @@
 //! How panels may lie on strips, at their smallest sizes: which side across, which along, and which width of strip gives
 //! the side across without trimming.
 
-use yardslip::data::{Grain, Job, Panel, RipWidths, Rips};
+use yardslip::data::{Grain, Job, Panel, RipWidths, Rips, Yard};
 use yardslip::length::Length;
 
 /// One side of a panel.
@@ -70,12 +70,14 @@ fn sides(job: &Job, panel: &Panel) -> [Side; 2] {
 /// The narrowest strip that the yard is willing to cut and that, as far off as the yard may be, gives the side.
 fn asked(job: &Job, smallest: Length, most: Length) -> Option<Length> {
     let (from, to) = (smallest + job.yard.tolerance, most + job.yard.tolerance);
-    match &job.yard.rip_widths {
+    narrowest_permitted(&job.yard, from).filter(|width| *width <= to)
+}
+
+/// The narrowest strip, of this width or more, that the yard is willing to cut.
+pub(super) fn narrowest_permitted(yard: &Yard, from: Length) -> Option<Length> {
+    match &yard.rip_widths {
         RipWidths::Any => Some(from),
-        RipWidths::Only(widths) => widths.iter().copied().filter(|width| (from..=to).contains(width)).min(),
-        RipWidths::Step(step) => {
-            let steps = (from.raw() + step.raw() - 1) / step.raw();
-            Some(*step * steps).filter(|width| *width <= to)
-        }
+        RipWidths::Only(widths) => widths.iter().copied().filter(|width| *width >= from).min(),
+        RipWidths::Step(step) => Some(*step * ((from.raw() + step.raw() - 1) / step.raw())),
     }
 }

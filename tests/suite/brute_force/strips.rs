@@ -2,9 +2,9 @@
 //! the strips on hand.
 
 use super::made::{Made, fullest};
-use super::sides::{Lie, lies};
+use super::sides::{Lie, lies, narrowest_permitted};
 use std::collections::BTreeSet;
-use yardslip::data::{Job, RipWidths};
+use yardslip::data::Job;
 use yardslip::length::Length;
 
 /// A strip's length as the saw at home sees it.
@@ -32,7 +32,7 @@ pub(super) fn widths(
     want: Made,
 ) -> Vec<Width> {
     let lies = lies(job, Some(kind), grain_along);
-    let widths = candidates(job, room).into_iter().map(|width| {
+    let widths = candidates(job, &lies, room).into_iter().map(|width| {
         let fit: Vec<Lie> = lies.iter().copied().filter(|lie| gives(job, width, lie)).collect();
         Width { width, makes: fullest(&crosscut(job, &fit, extent, want)) }
     });
@@ -44,17 +44,14 @@ fn gives(job: &Job, width: Length, lie: &Lie) -> bool {
     lie.across.asked == Some(width) || trimmed
 }
 
-/// What the sides ask for and, where panels can be trimmed at home, the yard's narrowest and its own widths.
-fn candidates(job: &Job, room: Length) -> BTreeSet<Length> {
+/// What the sides that may lie across these strips ask for and, where panels are trimmed at home, the narrowest strip
+/// that holds each. No strip is ripped wider than that only to save the last cut.
+fn candidates(job: &Job, lies: &[Lie], room: Length) -> BTreeSet<Length> {
     let yard = &job.yard;
-    let kinds = (0..job.sheets.len()).flat_map(|kind| [true, false].map(|along| lies(job, Some(kind), along)));
-    let mut widths: BTreeSet<Length> = kinds.flatten().filter_map(|lie| lie.across.asked).collect();
+    let mut widths: BTreeSet<Length> = lies.iter().filter_map(|lie| lie.across.asked).collect();
     if job.saw.trims {
-        match &yard.rip_widths {
-            RipWidths::Any => _ = widths.insert(yard.narrowest),
-            RipWidths::Only(list) => widths.extend(list),
-            RipWidths::Step(step) => widths.extend((1..=room.raw() / step.raw()).map(|times| *step * times)),
-        }
+        let holds = |lie: &Lie| narrowest_permitted(yard, (lie.across.least + yard.tolerance).max(yard.narrowest));
+        widths.extend(lies.iter().filter_map(holds));
     }
     let limits = [yard.widest, job.saw.crosses, job.car.widest, Some(room)];
     widths.retain(|width| *width >= yard.narrowest && limits.iter().flatten().all(|limit| width <= limit));

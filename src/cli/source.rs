@@ -18,10 +18,7 @@ fn folder_of_job(path: &Path) -> &Path {
 }
 
 /// Faults found after reading, which know their key only, with the file and line where that key stands.
-pub(super) fn located(path: &Path, mut faults: Vec<Fault>) -> Failure {
+pub(super) fn located(path: &Path, faults: Vec<Fault>) -> Failure {
     let job = read(path);
-    for fault in faults.iter_mut().filter(|fault| fault.place.file.is_empty() && !fault.place.key.is_empty()) {
-        fault.place = data::locate(&job, &fault.place.key);
-    }
-    Failure::undoable(faults)
+    Failure::undoable(faults.into_iter().map(|fault| data::located(&job, fault)).collect())
 }

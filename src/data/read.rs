@@ -18,25 +18,6 @@ pub fn listed(job: &File) -> Option<String> {
     }
 }
 
-/// Where a key such as `yard.narrowest` stands in the job file, or its section where it is silent: for faults that are
-/// found long after reading.
-pub fn locate(job: &File, key: &str) -> super::Place {
-    let place = super::Place { file: job.name.clone(), line: 0, key: key.to_owned() };
-    let Ok(text) = job.text() else { return place };
-    let (table, _) = DeTable::parse_recoverable(text);
-    let mut at = None;
-    let mut inside = Some(table.get_ref());
-    for part in key.split('.') {
-        let Some(value) = inside.and_then(|table| table.get(part)) else { break };
-        at = Some(value.span().start);
-        inside = match value.get_ref() {
-            DeValue::Table(table) => Some(table),
-            _ => None,
-        };
-    }
-    at.map_or(place, |at| Document::new(&job.name, text).place(at, key))
-}
-
 /// Reads a job from its files.
 ///
 /// # Errors

@@ -1,7 +1,7 @@
 //! Job files that are read: what they say, in every spelling, and what is assumed where they are silent.
 
 use crate::papers_in::{job, job_with_list};
-use yardslip::data::{Breakdown, Cents, File, FreePer, Grain, RipWidths, Rips, SawKind, listed, locate};
+use yardslip::data::{Breakdown, Cents, Fault, File, FreePer, Grain, Place, RipWidths, Rips, SawKind, listed, located};
 use yardslip::length::{Length, Unit};
 
 /// A sheet and a panel: the least a job can say.
@@ -250,9 +250,17 @@ fn the_job_file_names_its_list_and_takes_its_panels() {
 }
 
 #[test]
-fn a_key_is_found_again_by_its_name() {
-    let file = File::of("harbour.toml", "title = \"Harbour week\"\n\n[yard]\nkerf = 0\nnarrowest = 2\n");
-    assert_eq!(locate(&file, "yard.narrowest").to_string(), "harbour.toml, line 5, yard.narrowest");
-    assert_eq!(locate(&file, "yard.rip_step").to_string(), "harbour.toml, line 3, yard.rip_step");
-    assert_eq!(locate(&file, "press.height").to_string(), "harbour.toml, press.height");
+fn a_fault_found_later_is_shown_at_its_key() {
+    let text =
+        "title = \"Harbour week\"\n\n[yard]\nkerf = 0\nnarrowest = 2\n[[sheet]]\nstock = 1\n[[panel]]\n[[panel]]\n";
+    let place = |key: &str| {
+        let fault = Fault::at(Place::key(key), "too narrow", "");
+        located(&File::of("harbour.toml", text), fault).place.to_string()
+    };
+    assert_eq!(place("yard.narrowest"), "harbour.toml, line 5, yard.narrowest");
+    assert_eq!(place("yard.rip_step"), "harbour.toml, line 3, yard.rip_step");
+    assert_eq!(place("sheet.stock"), "harbour.toml, line 7, sheet.stock");
+    assert_eq!(place("panel.grain"), "harbour.toml, panel.grain");
+    assert_eq!(place("press.height"), "harbour.toml, press.height");
+    assert_eq!(place(""), "");
 }

@@ -190,7 +190,7 @@ fn too_few_sheets_to_be_had_says_how_many_are_missing() {
     refuses(
         &format!("{SHEET}stock = 1\n[[panel]]\nsize = \"40 x 90\"\ncount = 4\n"),
         1,
-        "error: 3 more sheets are needed than can be had\n  --> job.toml, line 1, sheet.stock\n  \
+        "error: 3 more sheets are needed than can be had\n  --> job.toml, line 6, sheet.stock\n  \
          try: raise `stock`, add a sheet kind, or ask for fewer panels\n",
     );
 }

@@ -7,9 +7,13 @@ use yardslip::data::{self, Fault, Job, Source};
 
 /// Reads a job with everything it names; a list is looked for beside the job file.
 pub(super) fn read_job(path: &Path, rack: Option<&Path>) -> Result<Job, Failure> {
+    data::read(&source(path, rack)).map_err(Failure::input)
+}
+
+fn source(path: &Path, rack: Option<&Path>) -> Source {
     let job = read(path);
     let list = data::listed(&job).map(|list| read(&folder_of_job(path).join(list)));
-    data::read(&Source { job, list, rack: rack.map(read) }).map_err(Failure::input)
+    Source { job, list, rack: rack.map(read) }
 }
 
 /// Empty for a job in the current folder, so that messages name its list as the user does.
@@ -19,6 +23,6 @@ fn folder_of_job(path: &Path) -> &Path {
 
 /// Faults found after reading, which know their key only, with the file and line where that key stands.
 pub(super) fn located(path: &Path, faults: Vec<Fault>) -> Failure {
-    let job = read(path);
-    Failure::undoable(faults.into_iter().map(|fault| data::located(&job, fault)).collect())
+    let source = source(path, None);
+    Failure::undoable(faults.into_iter().map(|fault| data::located(&source, fault)).collect())
 }

@@ -35,6 +35,19 @@ pub fn read(source: &Source) -> Result<Job, Vec<Fault>> {
     job.map(|job| Job { assumptions, ..job }).ok_or_else(|| vec![Fault::anywhere("the job could not be read", "")])
 }
 
+/// Where each panel of a job stands, in the job's order.
+pub(super) fn panel_places(source: &Source) -> Vec<super::Place> {
+    let notes = Notes::default();
+    let places = source.job.text().ok().and_then(|text| {
+        let document = Document::new(&source.job.name, text);
+        let table = syntax::parse(&document, &notes)?;
+        let mut root = Section::root(&notes, &document, table.get_ref());
+        let (_, names) = sheets(&mut root);
+        Some(panels(&mut root, source, &names).into_iter().map(|(_, place)| place).collect())
+    });
+    places.unwrap_or_default()
+}
+
 /// The job, but for its assumptions; only good where no fault was noted.
 fn job(root: &mut Section, source: &Source) -> Job {
     let units = root.word("units", &UNITS).unwrap_or_default();

@@ -165,25 +165,35 @@ impl Problem {
     /// Whether a single panel of this size can be made at all.
     pub(super) fn makes(&self, size: usize) -> bool {
         let yard = self.rippings.iter().any(|ripping| self.rips(ripping, size));
-        yard || self.on_hand.iter().any(|strip| self.fits(strip.family, size, Length::MAX, strip.usable, Length::ZERO))
+        let on_hand = |strip: &OnHand| self.fits(strip.family, size, |_| true, strip.usable, Length::ZERO);
+        yard || self.on_hand.iter().any(on_hand)
     }
 
     fn rips(&self, ripping: &Ripping, size: usize) -> bool {
-        let least_cuts = u32::from(!ripping.whole) + 1;
         let mut boards = vec![ripping.board];
         if ripping.broken {
             boards.push(ripping.longest.min(ripping.board - ripping.kerf - Length::from_raw(1)));
         }
-        let cuts = self.charges.most_cuts.is_none_or(|most| most >= least_cuts);
+        let ripped = |width: Length| {
+            let cuts = u32::from(!ripping.whole) + ripping.cuts(1, ripping.room - width);
+            width <= ripping.room && self.charges.most_cuts.is_none_or(|most| cuts <= most)
+        };
         let first = usize::from(!ripping.whole);
-        cuts && boards[first..]
+        boards[first..]
             .iter()
-            .any(|board| self.fits(ripping.family, size, ripping.room, ripping.usable(*board), ripping.stub(*board)))
+            .any(|board| self.fits(ripping.family, size, ripped, ripping.usable(*board), ripping.stub(*board)))
     }
 
-    /// Whether a panel of this size fits a strip of the family no wider than `room` with so much usable.
-    fn fits(&self, family: usize, size: usize, room: Length, usable: Length, stub: Length) -> bool {
-        let widths = self.families[family].widths.iter().filter(|width| width.width <= room);
+    /// Whether a panel of this size fits a strip of the family that is of a permitted width, with so much usable.
+    fn fits(
+        &self,
+        family: usize,
+        size: usize,
+        permitted: impl Fn(Length) -> bool,
+        usable: Length,
+        stub: Length,
+    ) -> bool {
+        let widths = self.families[family].widths.iter().filter(|width| permitted(width.width));
         widths.flat_map(|width| &width.laid).any(|laid| {
             let held = laid.along >= self.shortest
                 || (usable - laid.along - self.kerf).max(Length::ZERO) + stub >= self.shortest;

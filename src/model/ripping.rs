@@ -17,6 +17,9 @@ pub fn may_break_down(job: &Job) -> bool {
     }
 }
 
+/// Whether `solve` looks for plans that break a sheet down.
+const BREAKDOWNS_ARE_PLANNED: bool = false;
+
 /// A sheet kind ripped in one direction.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ripping {
@@ -71,10 +74,10 @@ impl Ripping {
             kerf: job.yard.kerf,
             longest,
             whole,
-            broken,
+            broken: broken && BREAKDOWNS_ARE_PLANNED,
         };
-        // No plan breaks a sheet down yet: a board that the car does not take is no board.
-        (room.is_positive() && whole).then_some(ripping)
+        // A board that the car does not take is no board.
+        (room.is_positive() && (whole || ripping.broken)).then_some(ripping)
     }
 
     /// What a strip of a board so long gives to panels, its ends squared; may be negative.

@@ -1,6 +1,6 @@
 //! Job files that are read: what they say, in every spelling, and what is assumed where they are silent.
 
-use crate::papers_in::{job, job_with_list};
+use crate::papers_in::{job, job_with_list, source};
 use yardslip::data::{Breakdown, Cents, Fault, File, FreePer, Grain, Place, RipWidths, Rips, SawKind, listed, located};
 use yardslip::length::{Length, Unit};
 
@@ -249,18 +249,33 @@ fn the_job_file_names_its_list_and_takes_its_panels() {
     assert_eq!(job.panels.iter().map(|panel| panel.count).collect::<Vec<_>>(), [1, 5]);
 }
 
+/// Where a fault about a key is shown, in these files.
+fn place(job: &str, list: Option<&str>, key: &str) -> String {
+    located(&source(job, list), Fault::at(Place::key(key), "too narrow", "")).place.to_string()
+}
+
 #[test]
 fn a_fault_found_later_is_shown_at_its_key() {
-    let text =
+    let job =
         "title = \"Harbour week\"\n\n[yard]\nkerf = 0\nnarrowest = 2\n[[sheet]]\nstock = 1\n[[panel]]\n[[panel]]\n";
-    let place = |key: &str| {
-        let fault = Fault::at(Place::key(key), "too narrow", "");
-        located(&File::of("harbour.toml", text), fault).place.to_string()
-    };
+    let place = |key: &str| place(job, None, key);
     assert_eq!(place("yard.narrowest"), "harbour.toml, line 5, yard.narrowest");
     assert_eq!(place("yard.rip_step"), "harbour.toml, line 3, yard.rip_step");
     assert_eq!(place("sheet.stock"), "harbour.toml, line 7, sheet.stock");
+    assert_eq!(place("sheet[0].stock"), "harbour.toml, line 7, sheet.stock");
     assert_eq!(place("panel.grain"), "harbour.toml, panel.grain");
     assert_eq!(place("press.height"), "harbour.toml, press.height");
     assert_eq!(place(""), "");
+}
+
+#[test]
+fn a_fault_of_one_panel_among_many_is_shown_at_its_own_line_or_row() {
+    let job =
+        "panels = \"panels.csv\"\n[[panel]]\nsize = \"12 x 16\"\n[[panel]]\nsize = \"9 x 12\"\ngrain = \"level\"\n";
+    let list = Some("size,count\n8 x 10,4\n5 x 7,2\n");
+    let place = |key: &str| place(job, list, key);
+    assert_eq!(place("panel[0].grain"), "harbour.toml, line 2, panel.grain");
+    assert_eq!(place("panel[1].grain"), "harbour.toml, line 6, panel.grain");
+    assert_eq!(place("panel[3].grain"), "panels.csv, line 3, column grain");
+    assert_eq!(place("panel[9].grain"), "harbour.toml, panel.grain");
 }

@@ -42,6 +42,7 @@ mod quantities;
 mod racks;
 mod readme;
 mod refusals;
+mod remedies;
 mod sawing;
 mod solved_by_hand;
 mod tiny_jobs;

@@ -93,7 +93,8 @@ impl<'a> Shelf<'a> {
         widths.map(best).collect()
     }
 
-    fn on_hand(&self, problem: &Problem) -> Vec<(i64, Pattern)> {
+    /// The best pattern of each strip on hand.
+    pub(super) fn on_hand(&self, problem: &Problem) -> Vec<(i64, Pattern)> {
         let blanks = problem.on_hand.iter().map(on_hand_blank);
         blanks.map(|blank| self.patterns[blank.family].best(blank)).collect()
     }

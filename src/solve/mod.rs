@@ -38,8 +38,11 @@ pub fn solve(job: &Job, watch: &dyn Watch) -> Result<Solved, Vec<Fault>> {
     let problem = model::build(job)?;
     let money = money::least(&problem, watch).ok_or_else(|| vec![money::too_few(job, watch)])?;
     let counts: Vec<u32> = job.panels.iter().map(|panel| panel.count).collect();
-    let (sheets, on_hand) = answer::answer(&problem, &counts, &money.draft);
-    let (sheets, on_hand, levels) = aims::reach(&problem, (money.cost, money.proved()), sheets, on_hand);
+    // Breakdown crosscuts, and strips made wider so that their offcuts are worth keeping, are not searched.
+    let complete = !(model::may_break_down(job) || job.saw.trims && !job.keepers.is_empty());
+    let spent = aims::Spent { cost: money.cost, least: money.proved(), complete };
+    let (draft, levels) = aims::improve(&problem, &money.draft, spent, watch);
+    let (sheets, on_hand) = answer::answer(&problem, &counts, &draft);
     let cents = |units: i64| Cents(units / problem.charges.cent);
     let cost = cents(money.cost);
     let bound = if money.proved() { cost } else { cents(money.bound).min(cost) };

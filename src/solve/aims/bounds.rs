@@ -1,24 +1,14 @@
-//! What no plan of the same cost can pass: worth by area and by strip, layouts and settings by panels that can share
+//! What no plan of the same cost can pass: worth by area, layouts and settings by panels that can share
 //! neither a rip width nor a length. Weak at times, never wrong.
 
 use super::count::number;
-use super::fill::Wishes;
 use crate::length::Length;
 use crate::model::{Laid, Problem, Size};
 use std::collections::BTreeSet;
 
-/// The most worth of extra panels and offcuts at this cost in units: all wishes, or what the area left over can hold,
-/// or what the strips on hand can hold where nothing else is cut.
+/// The most worth of extra panels and offcuts at this cost in units: all wishes, or what the area left over could hold,
+/// cut to any shape, the most worth for its area first.
 pub(super) fn worth(problem: &Problem, cost: i64) -> i64 {
-    let by_area = by_area(problem, cost);
-    match from_strips_alone(problem) {
-        Some(by_strips) => by_strips.min(by_area),
-        None => by_area,
-    }
-}
-
-/// Worth that the area left over could hold, cut to any shape: the most worth for its area first.
-fn by_area(problem: &Problem, cost: i64) -> i64 {
     let mut free = stock_area(problem, cost) - asked_area(problem);
     let mut goods: Vec<(i128, i128, i128)> = Vec::new();
     for size in &problem.sizes {
@@ -50,15 +40,29 @@ fn by_area(problem: &Problem, cost: i64) -> i64 {
 fn stock_area(problem: &Problem, cost: i64) -> i128 {
     let sheets = problem.charges.sheets.iter().zip(&problem.stock).enumerate().map(|(sheet, (price, stock))| {
         let most = stock.map_or(cost / price, |stock| i64::from(stock).min(cost / price));
-        let face = |ripping: &crate::model::Ripping| wide(ripping.board) * wide(ripping.room + ripping.edge_trim * 2);
         let faces = problem.rippings.iter().filter(|ripping| ripping.sheet == sheet).map(face);
         faces.max().unwrap_or(0) * i128::from(most)
     });
+    sheets.sum::<i128>() + hand_area(problem)
+}
+
+/// Sheets that must be bought for the area of the panels alone.
+pub(super) fn sheets(problem: &Problem) -> i64 {
+    let largest = problem.rippings.iter().map(face).max().unwrap_or(0).max(1);
+    let sheets = (asked_area(problem) - hand_area(problem)).max(0);
+    i64::try_from((sheets + largest - 1) / largest).unwrap_or(i64::MAX)
+}
+
+fn face(ripping: &crate::model::Ripping) -> i128 {
+    wide(ripping.board) * wide(ripping.room + ripping.edge_trim * 2)
+}
+
+fn hand_area(problem: &Problem) -> i128 {
     let strips = problem.on_hand.iter().map(|strip| {
         let width = problem.families[strip.family].widths[0].width;
         i128::from(strip.count) * wide(strip.usable) * wide(width)
     });
-    sheets.sum::<i128>() + strips.sum::<i128>()
+    strips.sum()
 }
 
 fn asked_area(problem: &Problem) -> i128 {
@@ -71,22 +75,6 @@ fn area(size: &Size) -> i128 {
 
 fn wide(length: Length) -> i128 {
     i128::from(length.raw())
-}
-
-/// Each strip on hand at its best by itself, where there are only strips on hand, nothing must be cut from them, and no
-/// piece is too short to hold.
-fn from_strips_alone(problem: &Problem) -> Option<i64> {
-    let asked = problem.sizes.iter().any(|size| size.count > 0);
-    let short = lies(problem).any(|laid| laid.along < problem.shortest);
-    if asked || short || !problem.rippings.is_empty() {
-        return None;
-    }
-    let wishes = Wishes::of(problem);
-    let each = problem.on_hand.iter().map(|strip| {
-        let width = &problem.families[strip.family].widths[0];
-        i64::from(strip.count) * wishes.best(width, (strip.usable + problem.kerf).raw()).0
-    });
-    Some(each.sum())
 }
 
 /// Fewest layouts and rip widths together: one layout where something must be bought, and a width for each of the
@@ -125,8 +113,4 @@ fn apart(problem: &Problem, of: impl Fn(&Laid, Length) -> Length) -> i64 {
         }
     }
     number(taken.len())
-}
-
-fn lies(problem: &Problem) -> impl Iterator<Item = &Laid> {
-    problem.families.iter().flat_map(|family| &family.widths).flat_map(|width| &width.laid)
 }

@@ -1,88 +1,82 @@
-//! What an answer has of each later aim, counted on its sheets and strips.
+//! What a draft has of each later aim, counted on its layouts and patterns as they are: nothing in it is surplus, every
+//! strip is cut (see [`super::tidy`]).
 
-use super::super::solved::{Direction, PieceCut, SheetUse, StripUse};
+use super::super::draft::Draft;
+use super::super::layout::Layout;
+use super::super::pattern::Pattern;
 use super::super::tail::Tail;
 use crate::length::Length;
-use crate::model::{Problem, Ripping, Size};
+use crate::model::{Problem, Size};
 use std::collections::BTreeSet;
 
-/// The size that a line of the job belongs to.
-pub(super) fn size_of(problem: &Problem, line: usize) -> &Size {
-    problem.sizes.iter().find(|size| size.lines.contains(&line)).expect("every line belongs to a size")
-}
-
-/// A piece's extent along its strip.
-pub(super) fn along(problem: &Problem, piece: PieceCut) -> Length {
-    let sides = size_of(problem, piece.panel).sides;
-    if piece.turned { sides.width.least } else { sides.height.least }
-}
-
-/// The way in which a sheet is ripped.
-pub(super) fn ripping<'a>(problem: &'a Problem, sheet: &SheetUse) -> &'a Ripping {
-    let along = sheet.direction == Direction::Along;
-    let same = |ripping: &&Ripping| ripping.sheet == sheet.sheet && ripping.along == along;
-    problem.rippings.iter().find(same).expect("a sheet of the answer is ripped in a permitted way")
-}
-
-/// What pieces leave of so much usable length and one kerf more, each piece taking a kerf with it.
-pub(super) fn room(problem: &Problem, usable: Length, pieces: &[PieceCut]) -> i64 {
-    let used: i64 = pieces.iter().map(|piece| (along(problem, *piece) + problem.kerf).raw()).sum();
-    (usable + problem.kerf).raw() - used
-}
-
 /// Extra panels and fall-offs worth keeping, in cents.
-pub(super) fn worth(problem: &Problem, sheets: &[SheetUse], on_hand: &[StripUse]) -> i64 {
-    let sheets: i64 = sheets.iter().map(|sheet| i64::from(sheet.count) * sheet_worth(problem, sheet)).sum();
-    let strips = on_hand.iter().map(|used| {
-        let strip = problem.on_hand.iter().find(|strip| strip.strip == used.strip).expect("a strip on hand");
-        let width = problem.families[strip.family].widths[0].width;
-        i64::from(used.count) * strip_worth(problem, width, strip.usable, &used.pieces)
-    });
-    sheets + strips.sum::<i64>()
+pub(super) fn worth(problem: &Problem, draft: &Draft) -> i64 {
+    let made = draft.made(problem);
+    let extras: i64 = problem.sizes.iter().zip(made).map(|(size, made)| of_extras(size, made)).sum();
+    let boards = draft.layouts.iter().map(|(layout, copies)| i64::from(*copies) * kept_beside(problem, layout));
+    let strips = patterns(draft).map(|(pattern, copies)| i64::from(copies) * kept_behind(problem, pattern));
+    extras + boards.sum::<i64>() + strips.sum::<i64>()
 }
 
-fn sheet_worth(problem: &Problem, sheet: &SheetUse) -> i64 {
-    let ripping = ripping(problem, sheet);
-    let boards = sheet.boards.iter().filter(|board| !board.strips.is_empty()).map(|board| {
-        let used: i64 = board.strips.iter().map(|strip| (strip.width + ripping.kerf).raw()).sum();
-        let spare = (ripping.room + ripping.kerf).raw() - used;
-        let usable = ripping.usable(board.length);
-        let strips = board.strips.iter().map(|strip| strip_worth(problem, strip.width, usable, &strip.pieces));
-        Tail::of_board(problem, ripping, board.length, 1).worth(spare) + strips.sum::<i64>()
-    });
-    boards.sum()
+/// All patterns of a draft, those of strips on hand too.
+pub(super) fn patterns(draft: &Draft) -> impl Iterator<Item = (&Pattern, u32)> {
+    let on_hand = draft.on_hand.iter().map(|((_, pattern), copies)| (pattern, *copies));
+    draft.patterns.iter().map(|(pattern, copies)| (pattern, *copies)).chain(on_hand)
 }
 
-fn strip_worth(problem: &Problem, width: Length, usable: Length, pieces: &[PieceCut]) -> i64 {
-    let extra = |piece: &PieceCut| {
-        let wishes = &size_of(problem, piece.panel).wishes;
-        wishes.iter().find(|wish| piece.extra && wish.line == piece.panel).map_or(0, |wish| wish.worth)
-    };
-    let extras: i64 = pieces.iter().map(extra).sum();
-    extras + Tail::of_strip(problem, width, 1).worth(room(problem, usable, pieces))
+/// What the panels of a size beyond those asked for are worth; those of most worth are welcome first.
+fn of_extras(size: &Size, made: u32) -> i64 {
+    let mut left = made.saturating_sub(size.count);
+    let worth = size.wishes.iter().map(|wish| {
+        let taken = left.min(wish.most);
+        left -= taken;
+        i64::from(taken) * wish.worth
+    });
+    worth.sum()
+}
+
+/// What is left beside the strips of a sheet, in cents.
+pub(super) fn kept_beside(problem: &Problem, layout: &Layout) -> i64 {
+    let ripping = &problem.rippings[layout.ripping];
+    let boards = layout.boards.iter().filter(|board| !board.strips.is_empty());
+    let kept = boards.map(|board| {
+        let tail = Tail::of_board(problem, ripping, Length::from_raw(board.length), 1);
+        tail.worth(board.spare(problem, ripping))
+    });
+    kept.sum()
+}
+
+/// What is left behind the panels of a strip, in cents.
+pub(super) fn kept_behind(problem: &Problem, pattern: &Pattern) -> i64 {
+    let width = problem.families[pattern.blank.family].widths[pattern.blank.width].width;
+    Tail::of_strip(problem, width, 1).worth(room(problem, pattern))
+}
+
+/// What the panels of a strip leave of its length and one kerf, each panel taking a kerf with it.
+pub(super) fn room(problem: &Problem, pattern: &Pattern) -> i64 {
+    let laid = &problem.families[pattern.blank.family].widths[pattern.blank.width].laid;
+    let used = pattern.pieces.iter().map(|(at, copies)| (laid[*at].along + problem.kerf).raw() * i64::from(*copies));
+    pattern.blank.usable + problem.kerf.raw() - used.sum::<i64>()
 }
 
 /// Different layouts and different rip widths, together.
-pub(super) fn layouts(sheets: &[SheetUse]) -> i64 {
-    let face = |sheet: &SheetUse| {
-        let boards = sheet.boards.iter().map(|board| {
-            let mut widths: Vec<Length> = board.strips.iter().map(|strip| strip.width).collect();
-            widths.sort_unstable();
-            (board.length, widths)
-        });
-        (sheet.sheet, sheet.direction, boards.collect::<Vec<_>>())
-    };
-    let faces: BTreeSet<_> = sheets.iter().map(face).collect();
-    let strips = sheets.iter().flat_map(|sheet| &sheet.boards).flat_map(|board| &board.strips);
-    let widths: BTreeSet<Length> = strips.map(|strip| strip.width).collect();
-    number(faces.len() + widths.len())
+pub(super) fn layouts(problem: &Problem, draft: &Draft) -> i64 {
+    number(draft.layouts.len() + widths(problem, draft).len())
 }
 
-/// Different lengths crosscut at home.
-pub(super) fn settings(problem: &Problem, sheets: &[SheetUse], on_hand: &[StripUse]) -> i64 {
-    let strips = sheets.iter().flat_map(|sheet| &sheet.boards).flat_map(|board| &board.strips);
-    let pieces = strips.flat_map(|strip| &strip.pieces).chain(on_hand.iter().flat_map(|used| &used.pieces));
-    number(pieces.map(|piece| along(problem, *piece)).collect::<BTreeSet<_>>().len())
+/// The different widths that the yard rips.
+pub(super) fn widths(problem: &Problem, draft: &Draft) -> BTreeSet<Length> {
+    let blanks = draft.layouts.keys().flat_map(|layout| layout.blanks(problem));
+    blanks.map(|(blank, _)| problem.families[blank.family].widths[blank.width].width).collect()
+}
+
+/// The different lengths crosscut at home.
+pub(super) fn lengths(problem: &Problem, draft: &Draft) -> BTreeSet<Length> {
+    let of = |pattern: &Pattern| {
+        let laid = &problem.families[pattern.blank.family].widths[pattern.blank.width].laid;
+        pattern.pieces.iter().map(|(at, _)| laid[*at].along).collect::<Vec<_>>()
+    };
+    patterns(draft).flat_map(|(pattern, _)| of(pattern)).collect()
 }
 
 /// A count as a level holds it.

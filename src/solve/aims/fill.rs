@@ -1,123 +1,112 @@
-//! Extra panels from what would be waste: each fall-off of a strip, and each strip on hand that is still whole, is
-//! filled with the welcome panels worth most, as long as that is worth more than keeping it. One strip after the
-//! other, each at its best (a knapsack); not the best over all strips together.
+//! Extra panels from what would be waste: each fall-off of a strip, each spare strip and each strip on hand that is
+//! still whole is filled with the welcome panels worth most, as long as that is worth more than keeping it. One strip
+//! after the other, each at its best (a knapsack); not the best over all strips together.
 
+use super::super::bound::on_hand_blank;
+use super::super::draft::Draft;
 use super::super::knapsack::{Choice, Knapsack, Step};
-use super::super::solved::{PieceCut, SheetUse, StripUse};
+use super::super::master::Made;
+use super::super::pattern::{Blank, Pattern};
 use super::super::tail::Tail;
-use super::count::{ripping, room};
-use crate::length::Length;
-use crate::model::{Family, Problem, StripWidth};
-use std::collections::BTreeMap;
+use super::count::room;
+use crate::model::Problem;
 
-/// Welcome panels still to be had: for each line, how many and what one is worth.
-pub(super) struct Wishes<'a> {
+/// Welcome panels still to be had: for each size, how many of each worth.
+struct Wishes<'a> {
     problem: &'a Problem,
-    left: BTreeMap<usize, (u32, i64)>,
+    left: Vec<Vec<(u32, i64)>>,
 }
 
-/// The answer with extra panels in its fall-offs.
-pub(super) fn fill(problem: &Problem, sheets: Vec<SheetUse>, on_hand: &[StripUse]) -> (Vec<SheetUse>, Vec<StripUse>) {
-    let mut wishes = Wishes::of(problem);
-    let strips = sheets.iter().flat_map(|sheet| sheet.boards.iter().map(move |board| (sheet.count, &board.strips)));
-    for (count, strips) in strips {
-        for strip in strips {
-            wishes.take(&strip.pieces, count);
+/// The draft with extra panels in its fall-offs.
+pub(super) fn fill(problem: &Problem, draft: &Draft) -> Draft {
+    let mut wishes = Wishes::beyond(problem, draft);
+    let mut filled = Draft { layouts: draft.layouts.clone(), ..Draft::default() };
+    for ((strip, pattern), copies) in &draft.on_hand {
+        for _ in 0..*copies {
+            filled.add(Made::OnHand(*strip, wishes.filled(pattern)), 1);
         }
     }
-    for used in on_hand {
-        wishes.take(&used.pieces, used.count);
+    for (pattern, copies) in &draft.patterns {
+        for _ in 0..*copies {
+            filled.add(Made::Pattern(wishes.filled(pattern)), 1);
+        }
     }
-    let on_hand = wishes.fill_on_hand(on_hand);
-    (wishes.fill_sheets(sheets), on_hand)
+    for (blank, spare) in draft.spare_strips(problem) {
+        for pattern in wishes.fresh(blank, spare) {
+            filled.add(Made::Pattern(pattern), 1);
+        }
+    }
+    for (strip, of) in problem.on_hand.iter().enumerate() {
+        let used =
+            draft.on_hand.iter().filter(|((known, _), _)| *known == strip).map(|(_, copies)| copies).sum::<u32>();
+        for pattern in wishes.fresh(on_hand_blank(of), i64::from(of.count.saturating_sub(used))) {
+            filled.add(Made::OnHand(strip, pattern), 1);
+        }
+    }
+    filled
 }
 
 impl<'a> Wishes<'a> {
-    /// All that is welcome.
-    pub(super) fn of(problem: &'a Problem) -> Wishes<'a> {
-        let wishes = problem.sizes.iter().flat_map(|size| &size.wishes);
-        Wishes { problem, left: wishes.map(|wish| (wish.line, (wish.most, wish.worth))).collect() }
+    /// What is welcome beyond the draft's own extra panels.
+    fn beyond(problem: &'a Problem, draft: &Draft) -> Wishes<'a> {
+        let left = problem.sizes.iter().zip(draft.made(problem)).map(|(size, made)| {
+            let mut extras = made.saturating_sub(size.count);
+            let left = size.wishes.iter().map(|wish| {
+                let taken = extras.min(wish.most);
+                extras -= taken;
+                (wish.most - taken, wish.worth)
+            });
+            left.collect()
+        });
+        Wishes { problem, left: left.collect() }
     }
 
-    /// Extra panels that are cut already are welcome no more.
-    fn take(&mut self, pieces: &[PieceCut], copies: u32) {
-        for piece in pieces.iter().filter(|piece| piece.extra) {
-            if let Some((left, _)) = self.left.get_mut(&piece.panel) {
-                *left = left.saturating_sub(copies);
-            }
-        }
+    /// Patterns of up to so many strips that nothing is cut from yet.
+    fn fresh(&mut self, blank: Blank, strips: i64) -> Vec<Pattern> {
+        let empty = Pattern { blank, pieces: Vec::new() };
+        let patterns = (0..strips).map_while(|_| Some(self.filled(&empty)).filter(|filled| !filled.pieces.is_empty()));
+        patterns.collect()
     }
 
-    fn fill_sheets(&mut self, sheets: Vec<SheetUse>) -> Vec<SheetUse> {
-        let mut filled: BTreeMap<SheetUse, u32> = BTreeMap::new();
-        for sheet in sheets {
-            for _ in 0..sheet.count {
-                *filled.entry(self.fill_sheet(SheetUse { count: 0, ..sheet.clone() })).or_default() += 1;
-            }
-        }
-        let mut sheets: Vec<SheetUse> = filled.into_iter().map(|(sheet, count)| SheetUse { count, ..sheet }).collect();
-        sheets.sort_by(|a, b| b.count.cmp(&a.count).then_with(|| a.cmp(b)));
-        sheets
-    }
-
-    fn fill_sheet(&mut self, mut sheet: SheetUse) -> SheetUse {
-        let ripping = ripping(self.problem, &sheet);
-        let family = &self.problem.families[ripping.family];
-        for board in &mut sheet.boards {
-            let usable = ripping.usable(board.length);
-            for strip in &mut board.strips {
-                self.fill_strip(family, strip.width, usable, &mut strip.pieces);
-            }
-            board.strips.sort_unstable();
-        }
-        sheet
-    }
-
-    fn fill_on_hand(&mut self, on_hand: &[StripUse]) -> Vec<StripUse> {
-        let mut filled: BTreeMap<(usize, Vec<PieceCut>), u32> = BTreeMap::new();
-        for strip in &self.problem.on_hand {
-            let used = on_hand.iter().filter(|used| used.strip == strip.strip);
-            let used = used.flat_map(|used| (0..used.count).map(|_| used.pieces.clone()));
-            let blank = std::iter::repeat_with(Vec::new);
-            for mut pieces in used.chain(blank).take(strip.count as usize) {
-                let family = &self.problem.families[strip.family];
-                self.fill_strip(family, family.widths[0].width, strip.usable, &mut pieces);
-                if !pieces.is_empty() {
-                    *filled.entry((strip.strip, pieces)).or_default() += 1;
+    /// The pattern with what is worth most in its fall-off. Pieces too short to hold are left out: a longer one is
+    /// always safe to add.
+    fn filled(&mut self, pattern: &Pattern) -> Pattern {
+        let (problem, room) = (self.problem, room(self.problem, pattern));
+        let width = &problem.families[pattern.blank.family].widths[pattern.blank.width];
+        let (mut choices, mut goods) = (Vec::new(), Vec::new());
+        for (at, laid) in width.laid.iter().enumerate().filter(|(_, laid)| laid.along >= problem.shortest) {
+            let length = (laid.along + problem.kerf).raw();
+            for (wish, (most, value)) in self.left[laid.size].iter().enumerate() {
+                if *most > 0 && *value > 0 && length <= room {
+                    choices.push(Choice { length, most: *most, value: *value, step: Step::Stay });
+                    goods.push((at, laid.size, wish));
                 }
             }
         }
-        filled.into_iter().map(|((strip, pieces), count)| StripUse { strip, count, pieces }).collect()
-    }
-
-    fn fill_strip(&mut self, family: &Family, width: Length, usable: Length, pieces: &mut Vec<PieceCut>) {
-        let Some(of) = family.widths.iter().find(|of| of.width == width) else { return };
-        for (piece, copies) in self.best(of, room(self.problem, usable, pieces)).1 {
-            let Some((left, _)) = self.left.get_mut(&piece.panel) else { continue };
-            let copies = copies.min(*left);
-            *left -= copies;
-            pieces.extend((0..copies).map(|_| piece));
+        if goods.is_empty() {
+            return pattern.clone();
         }
-        pieces.sort_unstable();
-    }
-
-    /// What is worth most in so much room, its fall-off counted, and what that comes to. Pieces too short to hold are
-    /// left out: a longer one is always safe to add.
-    pub(super) fn best(&self, width: &StripWidth, room: i64) -> (i64, Vec<(PieceCut, u32)>) {
-        let mut pieces = Vec::new();
-        let mut choices = Vec::new();
-        for laid in width.laid.iter().filter(|laid| laid.along >= self.problem.shortest) {
-            for wish in &self.problem.sizes[laid.size].wishes {
-                let (most, value) = self.left[&wish.line];
-                let length = (laid.along + self.problem.kerf).raw();
-                choices.push(Choice { length, most, value, step: Step::Stay });
-                let (turned, trimmed) = (laid.turned, laid.trimmed);
-                pieces.push(PieceCut { panel: wish.line, turned, trimmed, extra: true });
-            }
+        let tail = Tail::of_strip(problem, width.width, 1);
+        // A strip that nothing is cut from is no offcut.
+        let floor = if pattern.pieces.is_empty() { 0 } else { tail.worth(room) };
+        let knapsack = Knapsack::new(choices, room, 1, tail);
+        let filling = knapsack.best(goods.len(), 0, room, floor);
+        let mut filled = pattern.clone();
+        for ((at, size, wish), copies) in goods.into_iter().zip(filling.map_or_else(Vec::new, |best| best.copies)) {
+            let left = &mut self.left[size][wish].0;
+            add(&mut filled, at, copies.min(*left));
+            *left = left.saturating_sub(copies);
         }
-        let knapsack = Knapsack::new(choices, room, 1, Tail::of_strip(self.problem, width.width, 1));
-        let Some(filling) = knapsack.best(pieces.len(), 0, room, 0) else { return (0, Vec::new()) };
-        let copies = pieces.into_iter().zip(filling.copies).filter(|(_, copies)| *copies > 0);
-        (filling.value, copies.collect())
+        filled
     }
+}
+
+/// So many more panels lying in this way.
+fn add(pattern: &mut Pattern, at: usize, copies: u32) {
+    match pattern.pieces.iter_mut().find(|piece| piece.0 == at) {
+        Some(piece) => piece.1 += copies,
+        None if copies > 0 => pattern.pieces.push((at, copies)),
+        None => {}
+    }
+    pattern.pieces.sort_unstable();
 }

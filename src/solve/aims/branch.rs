@@ -1,0 +1,173 @@
+//! Branch and bound over what column generation found: is there a plan within the means that makes all panels and is
+//! worth at least so much?
+//!
+//! Depth first, each node warm from its parent's basis, closed by whole numbers only: prices are rounded to fixed
+//! point, every column's reduced cost is recomputed exactly, and `prices x right side + sum of reduced costs at their
+//! cheaper bounds` holds for any prices. Every plan found is counted again before it is believed.
+
+use super::super::draft::Draft;
+use super::super::master::Made;
+use super::super::program::rounded;
+use super::super::simplex::{Outcome, Place};
+use super::super::watch::Watch;
+use super::prices::scale;
+use super::program::{Counts, Means, Program};
+use crate::model::Problem;
+
+/// Values within this of a whole number are whole.
+const WHOLE: f64 = 1e-6;
+
+/// A bound of a column that was moved: (column, least, most).
+type Moved = (usize, f64, f64);
+
+/// The search.
+struct Search<'a> {
+    program: Program<'a>,
+    scale: i64,
+    goal: i64,
+    nodes: usize,
+    trail: Vec<Moved>,
+    watch: &'a dyn Watch,
+    accept: &'a dyn Fn(&Draft) -> Option<Draft>,
+}
+
+/// A plan from these layouts and patterns worth at least `goal`, as `accept` makes it ready; none where none was found
+/// within so many nodes.
+pub(super) fn search<'a>(
+    problem: &'a Problem,
+    means: Means<'a>,
+    found: &[Made],
+    (goal, nodes): (i64, usize),
+    watch: &'a dyn Watch,
+    accept: &'a dyn Fn(&Draft) -> Option<Draft>,
+) -> Option<Draft> {
+    let mut program = Program::new(problem, means);
+    for made in found {
+        program.add(made.clone());
+    }
+    if !program.solve() {
+        return None;
+    }
+    for column in (0..program.counts.len()).filter(|column| program.counts[*column] == Counts::Missing) {
+        program.lp.set_bounds(column, 0.0, 0.0);
+    }
+    Search { program, scale: scale(problem), goal, nodes, trail: Vec::new(), watch, accept }.explore()
+}
+
+impl Search<'_> {
+    /// Explores the node that the current bounds and basis stand for.
+    fn explore(&mut self) -> Option<Draft> {
+        if self.nodes == 0 || self.watch.stop() {
+            return None;
+        }
+        self.nodes -= 1;
+        if self.closed() {
+            return None;
+        }
+        let Some(column) = self.branching() else { return (self.accept)(&self.program.draft()) };
+        let value = self.program.lp.value(column);
+        let (least, most) = self.program.lp.bounds(column);
+        let (basis, mark) = (self.program.lp.save(), self.trail.len());
+        for (least, most) in [(value.ceil(), most), (least, value.floor())] {
+            self.set_bounds((column, least, most));
+            let found = self.explore();
+            self.undo(mark);
+            if found.is_some() || !self.program.lp.restore(&basis) {
+                return found;
+            }
+        }
+        None
+    }
+
+    /// Solves the node's relaxation; true where it holds no plan that reaches the goal, or the method lost its way.
+    fn closed(&mut self) -> bool {
+        if self.program.lp.dual(f64::INFINITY) != Outcome::Optimal {
+            return true;
+        }
+        let Some(tightened) = self.judge(&self.program.lp.prices()) else { return true };
+        for moved in tightened {
+            self.set_bounds(moved);
+        }
+        false
+    }
+
+    /// Exactly, at these prices: none where the goal is out of reach, else the bounds that can be tightened.
+    fn judge(&self, prices: &[f64]) -> Option<Vec<Moved>> {
+        let prices = self.fixed(prices);
+        let program = &self.program;
+        let mut total: i128 = prices.iter().zip(&program.right).map(|(price, right)| wide(*price) * wide(*right)).sum();
+        let mut reduced = vec![0; program.counts.len()];
+        for column in (0..program.counts.len()).filter(|column| program.counts[*column] != Counts::Slack) {
+            let worth: i128 = program.entries[column].iter().map(|(row, part)| wide(prices[*row]) * wide(*part)).sum();
+            reduced[column] = wide(program.cost[column]) * wide(self.scale) - worth;
+            let (least, most) = program.lp.bounds(column);
+            total += reduced[column] * wide(rounded(if reduced[column] > 0 { least } else { most }));
+        }
+        let left = -wide(self.goal) * wide(self.scale) - total;
+        (left >= 0).then(|| self.tightened(&reduced, left))
+    }
+
+    /// Bounds that no plan within the goal can pass, `left` being what the goal leaves above the bound.
+    fn tightened(&self, reduced: &[i128], left: i128) -> Vec<Moved> {
+        let mut tightened = Vec::new();
+        for (column, reduced) in reduced.iter().enumerate().filter(|(_, reduced)| **reduced != 0) {
+            let (least, most) = self.program.lp.bounds(column);
+            let steps = left / reduced.abs();
+            if steps < wide(rounded(most - least)) {
+                let steps = real(steps);
+                tightened.push(if *reduced > 0 {
+                    (column, least, least + steps)
+                } else {
+                    (column, most - steps, most)
+                });
+            }
+        }
+        tightened
+    }
+
+    /// Prices in fixed point, none below zero.
+    #[allow(clippy::cast_possible_truncation)] // rounded to fixed point, once
+    fn fixed(&self, prices: &[f64]) -> Vec<i64> {
+        let to_fixed = self.program.unit() * real(wide(self.scale));
+        prices.iter().map(|price| (price * to_fixed).round().clamp(0.0, 1e17) as i64).collect()
+    }
+
+    /// The column to branch on: layouts first, and of them the one furthest from whole.
+    fn branching(&self) -> Option<usize> {
+        let mut best: Option<(bool, f64, usize)> = None;
+        for (column, counts) in self.program.counts.iter().enumerate() {
+            let Counts::Made(made) = counts else { continue };
+            if !matches!(self.program.lp.place(column), Place::Basic(_)) {
+                continue;
+            }
+            let value = self.program.lp.value(column);
+            let (layout, far) = (matches!(made, Made::Layout(_)), (value - value.round()).abs());
+            if far > WHOLE && best.is_none_or(|(first, most, _)| (layout, far) > (first, most)) {
+                best = Some((layout, far, column));
+            }
+        }
+        best.map(|(_, _, column)| column)
+    }
+
+    fn set_bounds(&mut self, (column, least, most): Moved) {
+        let before = self.program.lp.bounds(column);
+        self.trail.push((column, before.0, before.1));
+        self.program.lp.set_bounds(column, least, most);
+    }
+
+    fn undo(&mut self, mark: usize) {
+        while self.trail.len() > mark {
+            let (column, least, most) = self.trail.pop().expect("longer than the mark");
+            self.program.lp.set_bounds(column, least, most);
+        }
+    }
+}
+
+fn wide(number: i64) -> i128 {
+    i128::from(number)
+}
+
+#[allow(clippy::cast_precision_loss)] // counts and worths of an order
+fn real(number: i128) -> f64 {
+    number as f64
+}

@@ -26,7 +26,8 @@ fn planned(name: &str) -> (Job, Plan) {
 fn made(job: Job) -> (Job, Plan) {
     let solved = yardslip::solve::solve(&job, &Patient).expect("it can be done");
     let plan = yardslip::plan::lay_out(&job, &solved);
-    (job, plan)
+    let week = yardslip::plan::week::plan_week(&job, &plan, &Patient);
+    (job, Plan { week, ..plan })
 }
 
 /// A plan beside other ways to do its job.

@@ -21,6 +21,7 @@ fn roll(width: &str) -> Canvas {
         weave: Weave::Either,
         sold,
         weight: 400.0,
+        thickness: Length::ZERO,
         panels: Vec::new(),
     }
 }

@@ -12,7 +12,17 @@ pub(crate) fn len(text: &str) -> Length {
 pub(crate) fn lot(panel: usize, width: &str, height: &str, count: u32) -> Lot {
     let (width, height) = (len(width), len(height));
     let name = format!("{} x {}", width.show(Unit::In), height.show(Unit::In));
-    Lot { panel, name, width, height, count, thickness: Some(len("1/4")), weight: None, canvas: None }
+    Lot {
+        panel,
+        name,
+        width,
+        height,
+        count,
+        thickness: Some(len("1/4")),
+        cloth: Length::ZERO,
+        weight: None,
+        canvas: None,
+    }
 }
 
 /// The same with canvas that is so much larger each way.

@@ -33,6 +33,8 @@ fn a_9_in_cabin_bag_holds_33_quarter_inch_panels_with_paper_between() {
     assert_eq!(packing.parcels[0].stacks[0].layers, [(0, 33)]);
     assert_eq!(packing.parcels[1].stacks[0].layers, [(0, 7)]);
     assert!(packing.carrier.is_some_and(|carrier| carrier.keeps));
+    // 40 x 12 x 16 x 17/64 in. are 2040 of 22 x 14 x (9 - 1/64) = 2767 cu in.: room alone asks for one.
+    assert_eq!(packing.floor, 1);
 }
 
 #[test]
@@ -47,6 +49,7 @@ fn the_weight_limit_opens_a_second_box() {
         packing.parcels.iter().map(|parcel| parcel.stacks.iter().map(|s| s.layers[0].1).sum()).collect();
     assert_eq!(counts, [44, 16]);
     approx::assert_abs_diff_eq!(packing.parcels[0].weight, 44.0 * weight, epsilon = 1e-9);
+    assert_eq!(packing.floor, 2, "60 x 505.4 g = 30.3 kg: no fewer than two");
 }
 
 #[test]
@@ -98,6 +101,31 @@ fn plain_bundles_hold_one_stack_each_up_to_their_height() {
     // 2 - 1/64 holds seven of 17/64 in.
     let counts: Vec<u32> = packing.parcels.iter().map(|parcel| parcel.stacks[0].layers[0].1).collect();
     assert_eq!(counts, [7, 3]);
+}
+
+#[test]
+fn small_stacks_stand_beside_a_large_one_where_it_is_turned_for_them() {
+    // A 22 x 14 in. base: 9 x 12 turned so that 9 in. lie along it leaves 13 x 14 in. for four stacks of 6 x 6.
+    let wet = Pack { wet: true, between: len("1/4"), ..the_box(["22", "14", "9"]) };
+    // 9 - 1/4 = 8 3/4 in. hold 17 panels of 1/2 in.; four stacks of 17 are 68.
+    let packing = pack_lots(&[lot(0, "9", "12", 17), lot(1, "6", "6", 68)], &wet);
+    assert_eq!(packing.parcels.len(), 1);
+    assert_eq!(packing.floor, 1);
+}
+
+#[test]
+fn canvas_makes_every_stack_higher() {
+    let bare = lot(0, "12", "16", 4);
+    let clothed = yardslip::plan::week::Lot { cloth: len("1/32"), ..bare.clone() };
+    let high = |lot| pack_lots(&[lot], &the_box(["22", "14", "9"])).parcels[0].stacks[0].height;
+    assert_eq!(high(clothed) - high(bare), len("1/8"), "four times 1/32 in.");
+}
+
+#[test]
+fn where_a_thickness_is_not_known_neither_is_the_height() {
+    let thin = yardslip::plan::week::Lot { thickness: None, ..lot(0, "12", "16", 4) };
+    let packing = pack_lots(&[thin], &the_box(["22", "14", "9"]));
+    assert!(packing.height_unknown && packing.weight_unknown);
 }
 
 #[test]

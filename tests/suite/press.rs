@@ -28,11 +28,29 @@ fn stacks_hold_pairs_and_no_more_than_the_height_lets_in() {
 
 #[test]
 fn three_stacks_of_13_and_a_half_by_17_and_a_half_lie_on_a_48_by_24_board_and_the_next_waits() {
-    // Across the board 3 x 13 1/2 + 2 x 1/2 = 41 1/2 of 48 fit with 17 1/2 of 24 in depth; 6 1/2 in. are left beside.
+    // Across the board 3 x 13 1/2 + 2 x 1/2 = 41 1/2 of 48 fit, with 17 1/2 of 24 in depth; what is left beside and in
+    // front is 6 and 6 in. wide. Four stacks of eight cover 4 x 14 x 18 = 1008 of 48 1/2 x 24 1/2 = 1188 sq in., so room
+    // alone does not ask for two loads.
     let plan = press_plan(&[canvassed(0, "12", "16", 32, "1 1/2")], &press());
     let stacks: Vec<usize> = plan.loads.iter().map(|load| load.stacks.len()).collect();
-    assert_eq!(stacks, [2, 2], "laid the long way, 17 1/2 + 1/2 + 17 1/2, two by two");
-    assert_eq!(plan.loads.iter().map(|load| load.panels).collect::<Vec<_>>(), [16, 16]);
+    assert_eq!(stacks, [3, 1]);
+    assert_eq!(plan.loads.iter().map(|load| load.panels).collect::<Vec<_>>(), [24, 8]);
+    assert_eq!(plan.floor, 1);
+}
+
+#[test]
+fn loads_are_filled_up_where_level_stacks_need_one_more() {
+    // 5 in. hold 16 panels of 5/16 in., and 24 go under at once. In level stacks 8, 14 + 11, 16 + 14 and 14 + 14 + 12 panels
+    // leave gaps that nothing fits into, six loads in all; filled up, 103 panels take 24 + 24 + 24 + 24 + 7.
+    let lots = [
+        canvassed(0, "16", "20", 8, "1"),
+        canvassed(1, "9", "12", 25, "1"),
+        canvassed(2, "6", "6", 30, "1"),
+        canvassed(3, "5", "7", 40, "1"),
+    ];
+    let plan = press_plan(&lots, &Press { most: Some(24), height: len("5"), length: len("96"), ..press() });
+    assert_eq!(plan.loads.iter().map(|load| load.panels).collect::<Vec<_>>(), [24, 24, 24, 24, 7]);
+    assert_eq!(plan.floor, 5, "103 panels at 24 a load");
 }
 
 #[test]

@@ -22,6 +22,8 @@ pub struct Canvas {
     pub sold: Sold,
     /// Weight in grams a square metre.
     pub weight: f64,
+    /// How thick it is, which every stack of panels with it rises by.
+    pub thickness: Length,
     /// Lines of the job that get canvas, as indices into `Job::panels`; empty for all.
     pub panels: Vec<usize>,
 }
@@ -52,6 +54,19 @@ pub struct Sold {
     pub smallest: Length,
     /// Longest length in one piece, if there is a limit: the roll's own length.
     pub longest: Option<Length>,
+}
+
+impl Sold {
+    /// A length in what the price is for: `4 yd`, `2.5 m`, `1 roll`.
+    pub fn say(&self, length: Length) -> String {
+        let sign = match self.per {
+            YARD => "yd",
+            METRE => "m",
+            _ => "roll",
+        };
+        let figure = format!("{:.2}", length.to_mm() / self.per.to_mm());
+        format!("{} {sign}", figure.trim_end_matches('0').trim_end_matches('.'))
+    }
 }
 
 const WEAVES: [(&str, Weave); 3] = [("along", Weave::Along), ("across", Weave::Across), ("either", Weave::Either)];
@@ -92,12 +107,14 @@ pub(super) fn read(section: &mut Section, panels: &[Panel]) -> Option<Canvas> {
         "400 g/m2",
         "general pages: primed cotton and linen weigh about 280 to 580 g/m2",
     );
+    let usual = section.notes().usual(Length::sixty_fourths(2), Length::from_raw(256));
+    let thickness = section.allowance_or("thickness", usual, "a guess to start from; measure it, ground included");
     let sizes = sizes(section, panels);
     let sold = sold(section);
     section.must("roll", "82");
     section.must("price", "32.00");
     section.end();
-    let canvas = Canvas { name, roll: roll?, selvedge, overlap, weave, sold: sold?, weight, panels: sizes };
+    let canvas = Canvas { name, roll: roll?, selvedge, overlap, weave, sold: sold?, weight, thickness, panels: sizes };
     check(section, &canvas);
     Some(canvas)
 }
@@ -107,6 +124,13 @@ fn sold(section: &mut Section) -> Option<Sold> {
     let usual = if section.units() == Unit::In { "yard" } else { "metre" };
     let per = section.word_or("per", &PER, usual, "common practice: sold by the running yard or metre");
     let longest = section.length("roll_length");
+    if !section.has("roll_length") && !matches!(per, Per::Roll) {
+        section.notes().assume(
+            "canvas.roll_length".into(),
+            "no limit".into(),
+            "nothing is said about how long a roll is",
+        );
+    }
     let step = section.length("step");
     let smallest = section.length("smallest");
     let price = section.money("price");
@@ -119,7 +143,9 @@ fn sold(section: &mut Section) -> Option<Sold> {
         })?,
     };
     let step = section.or("step", step, per, per.say(section.units()), "common practice: whole yards, metres or rolls");
-    Some(Sold { price: price?, per, step, smallest: smallest.unwrap_or(step), longest })
+    let smallest =
+        section.or("smallest", smallest, step, step.say(section.units()), "the step that lengths are sold in");
+    Some(Sold { price: price?, per, step, smallest, longest })
 }
 
 /// Lines that get canvas, by their names or their sizes.
@@ -132,7 +158,9 @@ fn sizes(section: &mut Section, panels: &[Panel]) -> Vec<usize> {
         let found: Vec<usize> = (0..panels.len()).filter(|index| meant(&panels[*index])).collect();
         if found.is_empty() { Err(unknown(text, panels)) } else { Ok(found) }
     };
-    let mut sizes = section.read_each("sizes", named).unwrap_or_default().concat();
+    let sizes = section.read_each("sizes", named).unwrap_or_default();
+    let mut sizes =
+        section.or("sizes", Some(sizes), Vec::new(), "all", "nothing is said: every panel gets canvas").concat();
     sizes.sort_unstable();
     sizes.dedup();
     sizes

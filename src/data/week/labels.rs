@@ -113,5 +113,5 @@ pub(super) fn read(section: &mut Section) -> Labels {
 
 fn size(section: &mut Section, key: &'static str, usual: Length) -> Length {
     let read = section.length(key);
-    section.or(key, read, usual, usual.say(section.units()), "a usual label")
+    section.or(key, read, usual, usual.say(section.units()), "common practice: the size of a business card")
 }

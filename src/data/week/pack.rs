@@ -1,6 +1,6 @@
 //! `[pack]`: what the panels travel in, and its limits.
 
-use crate::data::reading::{self, Fields, Section, Wrong};
+use crate::data::reading::{self, Fields, Notes, Section, Wrong};
 use crate::length::{Length, Unit};
 use serde::{Deserialize, Serialize};
 
@@ -65,17 +65,21 @@ pub enum Limit {
 
 const KINDS: [(&str, PackKind); 3] = [("box", PackKind::Box), ("bag", PackKind::Bag), ("bundle", PackKind::Bundle)];
 const LIMITS: [(&str, Limit); 2] = [("checked bag", Limit::CheckedBag), ("cabin bag", Limit::CabinBag)];
+/// Mean density of birch plywood in kg/m3, for boards that nothing is said about.
+const BIRCH: f64 = 680.0;
+const UNSAID: &str = "nothing is said about it";
+/// Kilograms in one pound, exactly.
+const POUND: f64 = 0.453_592_37;
 const CARRIERS: &str = "common practice; each airline's own rule holds";
-/// 50 lb in kilograms, a pound being 0.45359237 kg exactly.
-const FIFTY_POUNDS: f64 = 50.0 * 0.453_592_37;
 
 impl Limit {
-    /// The size of a bag that just keeps the limit, in inches.
-    const fn usual_size(self) -> [Length; 3] {
-        match self {
-            Limit::CheckedBag => [Length::inches(27), Length::inches(21), Length::inches(14)],
-            Limit::CabinBag => [Length::inches(22), Length::inches(14), Length::inches(9)],
-        }
+    /// The size of a bag that just keeps the limit: in inches, or the millimetres that lie just under them.
+    fn usual_size(self, notes: &Notes) -> [Length; 3] {
+        let sides = match self {
+            Limit::CheckedBag => [(27, 685), (21, 533), (14, 355)],
+            Limit::CabinBag => [(22, 558), (14, 355), (9, 228)],
+        };
+        sides.map(|(inches, mm)| notes.usual(Length::inches(inches), Length::mm(mm)))
     }
 }
 
@@ -83,12 +87,13 @@ impl Limit {
 pub(super) fn read(section: &mut Section) -> Pack {
     let kind = section.word_or("kind", &KINDS, "box", "nothing is said about what the panels travel in");
     let limit = section.word("limit", &LIMITS);
-    let wet = section.flag("wet").unwrap_or_default();
-    let highest = section.length("highest");
-    let empty = section.weight("empty").unwrap_or_default();
-    let boards = section.allowance("boards").unwrap_or_default();
-    let density = section.number("board_density", 50.0, 5000.0).unwrap_or(680.0);
+    let wet = section.flag("wet");
+    let wet = section.or("wet", wet, false, "dry", "nothing is said about the paint");
+    let empty = section.weight("empty");
+    let empty = section.or("empty", empty, 0.0, "nothing", "its own weight is not said: weigh it");
+    let (boards, density) = boards(section);
     let (inside, heaviest) = (inside(section, limit), heaviest(section, limit));
+    let highest = highest(section, inside.is_none());
     if kind != PackKind::Bundle && limit.is_none() {
         section.must("inside", "\"27 x 21 x 14\"");
     }
@@ -97,19 +102,39 @@ pub(super) fn read(section: &mut Section) -> Pack {
     Pack { kind, inside, highest, heaviest, empty, limit, wet, between, boards, board_density: density }
 }
 
+/// Thickness and density of the wooden panels at both ends of a stack.
+fn boards(section: &mut Section) -> (Length, f64) {
+    let boards = section.allowance("boards");
+    let origin = "nothing is said; common practice: wooden panels at top and bottom protect soft ones";
+    let boards = section.or("boards", boards, Length::ZERO, "none", origin);
+    let density = section.number("board_density", 50.0, 5000.0);
+    if boards.is_zero() {
+        return (boards, density.unwrap_or(BIRCH));
+    }
+    let said = format!("{BIRCH} kg/m3");
+    (boards, section.or("board_density", density, BIRCH, said, "from memory: the mean of birch plywood in a handbook"))
+}
+
+/// The highest bundle; a box is as high as it is inside.
+fn highest(section: &mut Section, bundle: bool) -> Option<Length> {
+    let read = section.length("highest");
+    if bundle { section.or("highest", read.map(Some), None, "no limit", UNSAID) } else { read }
+}
+
 fn inside(section: &mut Section, limit: Option<Limit>) -> Option<[Length; 3]> {
     let units = section.units();
     let read = section.read("inside", |text| three_sides(text, units));
-    let Some(usual) = limit.map(Limit::usual_size) else { return read };
+    let Some(usual) = limit.map(|limit| limit.usual_size(section.notes())) else { return read };
     let said = usual.map(|side| side.show(units)).join(" x ");
     Some(section.or("inside", read, usual, format!("{said} {}", units.sign()), CARRIERS))
 }
 
 fn heaviest(section: &mut Section, limit: Option<Limit>) -> Option<f64> {
     let read = section.weight("heaviest");
+    let said = if section.units() == Unit::In { "50 lb" } else { "22.6 kg (50 lb)" };
     match limit {
-        Some(Limit::CheckedBag) => Some(section.or("heaviest", read, FIFTY_POUNDS, "50 lb", CARRIERS)),
-        _ => read,
+        Some(Limit::CheckedBag) => Some(section.or("heaviest", read, 50.0 * POUND, said, CARRIERS)),
+        _ => section.or("heaviest", read.map(Some), None, "no limit", UNSAID),
     }
 }
 

@@ -33,6 +33,7 @@ pub(super) fn read(section: &mut Section) -> Option<Press> {
     let (length, width) = (section.length("length"), section.length("width"));
     let height = section.allowance_or("height", six, "a guess to start from: what one weight still holds flat");
     let most = section.some("most");
+    let most = section.or("most", most.map(Some), None, "no limit", "nothing is said: what has room goes under it");
     let gap = section.allowance_or("gap", half, "a guess to start from: room for fingers between stacks");
     let padding =
         section.allowance_or("padding", sixteenth, "a guess to start from: canvas, glue and waxed paper; measure it");

@@ -1,7 +1,7 @@
 //! The calendar: a chart, the list of what to do when, and where the deadline is missed, what would help.
 
 use super::chart;
-use super::moments::{day, duration, hour, moment};
+use super::moments::{day, duration, hour, hours, moment};
 use crate::data::week::Step;
 use crate::documents::assumptions;
 use crate::documents::blocks::{Block, Column, Paper, Table};
@@ -46,7 +46,7 @@ pub(super) const fn named(step: Step) -> &'static str {
 }
 
 fn verdict(week: &WeekPlan) -> Vec<String> {
-    let mut lines = vec![format!("Hands at work for {} in all.", duration(week.hands_on))];
+    let mut lines = vec![format!("Hands at work for {} in all.", hours(week.hands_on))];
     let Some(deadline) = week.deadline else { return lines };
     lines.push(if week.late > 0 {
         format!("THE DEADLINE CANNOT BE MET: {} is {} too early.", moment(deadline), duration(week.late))

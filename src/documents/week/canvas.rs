@@ -30,8 +30,12 @@ pub(super) fn paper(job: &Job, plan: &Plan) -> Option<Paper> {
 
 fn what_to_buy(paper: &mut Paper, plan: &Plan, canvas: &Canvas, cut: &CanvasPlan) {
     let say = |length: Length| length.say(plan.units);
-    let sold: Vec<String> = cut.lengths.iter().map(|length| as_sold(canvas, *length)).collect();
-    let lengths: Vec<String> = cut.lengths.iter().map(|length| say(*length)).collect();
+    let (mut sold, mut lengths) = (Vec::new(), Vec::new());
+    for (length, count) in wording::runs(cut.lengths.iter().copied()) {
+        let times = if count == 1 { String::new() } else { format!("{count} x ") };
+        sold.push(format!("{times}{}", canvas.sold.say(length)));
+        lengths.push(format!("{times}{}", say(length)));
+    }
     let (name, wide, cost) = (&canvas.name, say(canvas.roll), wording::money(plan, cut.cost));
     paper.figure(wording::and(&sold), format!("({}) of {name}, {wide} wide, {cost}", wording::and(&lengths)));
     let known = if cut.proved {
@@ -40,18 +44,6 @@ fn what_to_buy(paper: &mut Paper, plan: &Plan, canvas: &Canvas, cut: &CanvasPlan
         format!("not proved: no cut plan of strips across the roll takes less than {}", say(cut.bound))
     };
     paper.text(format!("All strips together take {}; {known}.", say(cut.needs)));
-}
-
-/// A length in what the price is for: `4 yd`, `2.5 m`, `1 roll`.
-fn as_sold(canvas: &Canvas, length: Length) -> String {
-    let per = canvas.sold.per;
-    let sign = match per {
-        _ if per == Length::inches(36) => "yd",
-        _ if per == Length::mm(1000) => "m",
-        _ => "roll",
-    };
-    let figure = format!("{:.2}", length.to_mm() / per.to_mm());
-    format!("{} {sign}", figure.trim_end_matches('0').trim_end_matches('.'))
 }
 
 /// One row for each run of strips that are alike.

@@ -13,7 +13,7 @@ const WIDE: f64 = 150.0;
 const HEAD: f64 = 7.0;
 const ROW: f64 = 7.0;
 /// Narrowest day that its name still fits into.
-const NAMED: f64 = 17.0;
+const NAMED: f64 = 20.0;
 
 /// The chart.
 pub(super) fn chart(week: &WeekPlan) -> Frame {

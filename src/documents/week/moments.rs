@@ -42,6 +42,15 @@ pub(super) fn duration(minutes: i64) -> String {
     if parts.is_empty() { "0 min".into() } else { parts.join(" ") }
 }
 
+/// Working time, in which a day has no 24 hours: `45 min`, `34 h 50 min`.
+pub(super) fn hours(minutes: i64) -> String {
+    match (minutes / 60, minutes % 60) {
+        (0, minutes) => format!("{minutes} min"),
+        (hours, 0) => format!("{hours} h"),
+        (hours, minutes) => format!("{hours} h {minutes} min"),
+    }
+}
+
 fn weekday(date: Date) -> &'static str {
     match date.weekday() {
         Weekday::Monday => "Mon",

@@ -3,7 +3,7 @@
 use super::moments::{height, weight};
 use super::{cautions, stacks};
 use crate::data::Job;
-use crate::data::week::{Limit, Pack};
+use crate::data::week::{Limit, Pack, PackKind};
 use crate::documents::blocks::{Block, Column, Paper, Table};
 use crate::documents::frame::Frame;
 use crate::documents::{assumptions, wording};
@@ -45,8 +45,9 @@ fn parcels(plan: &Plan, pack: &Pack, packing: &Packing) -> Table {
     for (at, parcel) in packing.parcels.iter().enumerate() {
         let stacks: Vec<String> = parcel.stacks.iter().map(|stack| layers(plan, stack)).collect();
         let highest = parcel.stacks.iter().map(|stack| stack.height).max().unwrap_or_default();
+        let highest = if packing.height_unknown { "not known".into() } else { height(highest, plan.units) };
         let weighs = if packing.weight_unknown { "not known".into() } else { weight(parcel.weight, plan.units) };
-        table.row([(at + 1).to_string(), stacks.join(" | "), height(highest, plan.units), weighs]);
+        table.row([(at + 1).to_string(), stacks.join(" | "), highest, weighs]);
     }
     table
 }
@@ -59,9 +60,31 @@ fn named(plan: &Plan, (panel, count): &(usize, u32)) -> String {
     format!("{count} of {}", plan.panels[*panel].name)
 }
 
+/// How many there are, and what is known of fewer.
+fn fewest(pack: &Pack, packing: &Packing) -> String {
+    let (many, floor) = (u32::try_from(packing.parcels.len()).unwrap_or(u32::MAX), packing.floor);
+    let said = match pack.kind {
+        PackKind::Box if many != 1 => format!("{many} boxes"),
+        kind => wording::counted(many, kind.word()),
+    };
+    if many == floor {
+        return format!("{said}; by weight and room no fewer can hold them.");
+    }
+    format!(
+        "{said}, the largest panels first, each into the first that takes it. Not proved to be the fewest: by weight and room at \
+         least {floor}."
+    )
+}
+
 /// The limits and whether they are kept.
 fn limits(plan: &Plan, pack: &Pack, packing: &Packing) -> Vec<String> {
-    let mut lines = Vec::new();
+    let mut lines = vec![fewest(pack, packing)];
+    if packing.height_unknown {
+        lines.push(
+            "NO HEIGHT WAS CHECKED for all panels, and stacks are higher than reckoned: give every sheet its `thickness`."
+                .into(),
+        );
+    }
     if let Some(heaviest) = pack.heaviest {
         let limit = weight(heaviest, plan.units);
         lines.push(if packing.weight_unknown {
@@ -100,7 +123,7 @@ fn carried(plan: &Plan, carrier: Carrier) -> String {
 fn how(plan: &Plan, pack: &Pack, packing: &Packing) -> Vec<String> {
     let mut steps = Vec::new();
     if let Some([length, width, height]) = packing.inside {
-        let base = wording::size(plan, width, length);
+        let base = format!("{} {}", wording::size(plan, width, length), plan.units.sign());
         steps.push(format!("Stand it so that its base is {base} and {} is the height.", height.say(plan.units)));
     }
     if pack.boards.is_positive() {
@@ -125,7 +148,9 @@ fn drawing(plan: &Plan, packing: &Packing, parcel: &Parcel) -> Option<Frame> {
     let [length, width, _] = packing.inside?;
     let stacks = parcel.stacks.iter().map(|stack| {
         let mut lines: Vec<String> = stack.layers.iter().map(|layer| named(plan, layer)).collect();
-        lines.push(format!("{} high", height(stack.height, plan.units)));
+        if !packing.height_unknown {
+            lines.push(format!("{} high", height(stack.height, plan.units)));
+        }
         (stack.spot, lines)
     });
     Some(stacks::from_above(length, width, &stacks.collect::<Vec<_>>()))

@@ -15,8 +15,11 @@ pub(super) fn paper(job: &Job, plan: &Plan) -> Option<Paper> {
     let (press, pressed) = job.week.press.as_ref().zip(plan.week.press.as_ref())?;
     let mut paper = Paper::new("press", "Gluing and pressing");
     paper.list(true, how(press, plan));
-    paper.heading("Loads");
-    paper.table(loads(plan, pressed));
+    if !pressed.loads.is_empty() {
+        paper.heading("Loads");
+        paper.table(loads(plan, pressed));
+        paper.text(fewest(pressed));
+    }
     let mut from = 1;
     for (load, times) in runs(&pressed.loads) {
         let caption = if times == 1 {
@@ -44,10 +47,22 @@ fn how(press: &Press, plan: &Plan) -> Vec<String> {
         "Lay the canvas on, roll it down from the centre, turn the panel face down on waxed paper.".into(),
         "Stack face down, two by two, one size a stack, waxed paper under every face; edges in line.".into(),
         format!(
-            "A flat board of {} and weight on top; leave it overnight (common practice).",
-            wording::size(plan, press.width, press.length)
+            "A flat board of {} {} and weight on top; leave it overnight (common practice).",
+            wording::size(plan, press.width, press.length),
+            plan.units.sign()
         ),
     ]
+}
+
+/// How many loads there are, and what is known of fewer.
+fn fewest(pressed: &PressPlan) -> String {
+    let many = u32::try_from(pressed.loads.len()).unwrap_or(u32::MAX);
+    let said = wording::counted(many, "load");
+    if many == pressed.floor {
+        format!("{said}; by room and number no fewer can hold them.")
+    } else {
+        format!("{said} by simple rules, not proved to be the fewest: by room and number at least {}.", pressed.floor)
+    }
 }
 
 fn next_day() -> Vec<String> {

@@ -19,6 +19,8 @@ pub struct Lot {
     pub count: u32,
     /// Thickness of the thickest sheet it is cut from, where known.
     pub thickness: Option<Length>,
+    /// What its canvas adds to that.
+    pub cloth: Length,
     /// Weight of one in kilograms, canvas included, where known.
     pub weight: Option<f64>,
     /// Width and height of its piece of canvas, if it gets one.
@@ -45,6 +47,7 @@ pub fn lots(job: &Job, plan: &Plan) -> Vec<Lot> {
             height: line.cut_height,
             count: line.count + line.extras,
             thickness: thickness(job, plan, panel),
+            cloth: job.week.canvas.as_ref().filter(|_| canvas.is_some()).map_or(Length::ZERO, |roll| roll.thickness),
             weight: line.weight.map(|bare| bare + cloth),
             canvas,
         }

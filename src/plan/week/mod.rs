@@ -1,10 +1,12 @@
 //! The finishing week, computed: canvas from the roll, what to buy, the calendar, the press, labels, packing.
 //! A part the job does not ask for is `None`. Each computation is a module of its own over plain input.
 
+pub mod board;
 pub mod calendar;
 pub mod canvas;
 pub mod clock;
 pub mod labels;
+mod loading;
 pub mod lots;
 pub mod needs;
 pub mod packing;
@@ -12,12 +14,12 @@ pub mod parcel;
 pub mod press;
 pub mod purchase;
 mod roll_job;
-pub mod shelf;
 pub mod shopping;
 mod strips;
 pub mod timetable;
 pub mod work;
 
+pub use board::Spot;
 pub use calendar::{Help, HelpRow, Row, WeekPlan};
 pub use canvas::{CanvasPlan, RollPiece, RollStrip};
 pub use labels::{LabelGrid, LabelSet, label_grid};
@@ -27,7 +29,6 @@ pub use packing::{Carrier, Misfit, Packing};
 pub use parcel::{PackedStack, Parcel, Refusal};
 pub use press::{PressLoad, PressMisfit, PressPlan, PressStack};
 pub use purchase::cheapest;
-pub use shelf::Spot;
 pub use shopping::{Bought, Need, PanelCost, Shopping, ShoppingLine};
 
 use crate::data::Job;

@@ -1,8 +1,8 @@
 //! One box, bag or bundle as it fills: stacks on its base, each of one size or (dry) of smaller ones on larger.
 //! A wooden board above and below each stack, if the job asks for them; something between every two faces.
 
+use super::board::{Board, Fit, Spot};
 use super::lots::Lot;
-use super::shelf::{Shelves, Spot};
 use crate::data::week::Pack;
 use crate::length::Length;
 
@@ -39,7 +39,7 @@ pub enum Refusal {
 
 /// A parcel that still takes panels.
 pub(super) struct Filling {
-    base: Option<Shelves>,
+    base: Option<Board>,
     highest: Option<Length>,
     stacks: Vec<Stack>,
     weight: f64,
@@ -54,8 +54,8 @@ struct Stack {
 }
 
 impl Filling {
-    pub(super) fn new(inside: Option<[Length; 3]>, pack: &Pack) -> Self {
-        let base = inside.map(|[length, width, _]| Shelves::new(length, width, Length::ZERO));
+    pub(super) fn new(inside: Option<[Length; 3]>, pack: &Pack, fit: Fit) -> Self {
+        let base = inside.map(|[length, width, _]| Board::new(length, width, Length::ZERO, fit));
         let highest = inside.map_or(pack.highest, |[.., height]| Some(height));
         Filling { base, highest, stacks: Vec::new(), weight: pack.empty }
     }
@@ -160,13 +160,13 @@ fn sides(lot: &Lot) -> (Length, Length) {
     (lot.width.max(lot.height), lot.width.min(lot.height))
 }
 
-/// What a panel adds to a stack: itself and what lies on it.
-fn rise(lot: &Lot, pack: &Pack) -> Length {
-    lot.thickness.unwrap_or(Length::ZERO) + pack.between
+/// What a panel adds to a stack: itself, its canvas and what lies on it.
+pub(super) fn rise(lot: &Lot, pack: &Pack) -> Length {
+    lot.thickness.unwrap_or(Length::ZERO) + lot.cloth + pack.between
 }
 
 /// Height of an empty stack: its two boards and what lies on the lower one.
-fn ground(pack: &Pack) -> Length {
+pub(super) fn ground(pack: &Pack) -> Length {
     pack.boards * 2 + pack.between
 }
 

@@ -111,7 +111,7 @@ fn sheets(job: &Job, plan: &Plan, lots: &[Lot]) -> Vec<Shared> {
             priced: true,
         });
     }
-    if plan.cost.paid_cuts > 0 {
+    if plan.cost.cuts > Cents::ZERO {
         lines.push(ShoppingLine {
             what: "cuts at the yard".into(),
             need: Need::Count(plan.cost.yard_cuts),
@@ -138,11 +138,14 @@ fn sheet_kinds(job: &Job, plan: &Plan) -> Vec<(usize, u32)> {
 }
 
 fn roll(canvas: &Canvas, cut: &CanvasPlan, lots: &[Lot], units: Unit) -> Shared {
-    let buy = cut.lengths.iter().map(|length| Bought {
-        count: 1,
-        name: format!("{} of {} roll", length.say(units), canvas.roll.say(units)),
-        each: super::canvas::price(canvas, *length),
-    });
+    let mut buy: Vec<Bought> = Vec::new();
+    for length in &cut.lengths {
+        let name = format!("{}, {} wide", canvas.sold.say(*length), canvas.roll.say(units));
+        match buy.iter_mut().find(|bought| bought.name == name) {
+            Some(bought) => bought.count += 1,
+            None => buy.push(Bought { count: 1, name, each: super::canvas::price(canvas, *length) }),
+        }
+    }
     let piece = |lot: &Lot| {
         let area = lot.canvas.map_or(0.0, |(width, height)| (width * height).to_square_metres());
         area * f64::from(lot.count)
@@ -151,7 +154,7 @@ fn roll(canvas: &Canvas, cut: &CanvasPlan, lots: &[Lot], units: Unit) -> Shared 
         what: canvas.name.clone(),
         need: Need::Length(cut.needs),
         reckoned: format!("cut as drawn, sold by multiples of {}", canvas.sold.step.say(units)),
-        buy: buy.collect(),
+        buy,
         cost: cut.cost,
         priced: true,
     };

@@ -45,6 +45,7 @@ fn numbers(week: &mut Week) -> Vec<Number<'_>> {
         }
     }
     let pressed = week.press.as_mut().expect("a press");
+    all.push(Count(&mut pressed.floor));
     for load in &mut pressed.loads {
         all.push(Count(&mut load.panels));
         for stack in &mut load.stacks {
@@ -54,7 +55,7 @@ fn numbers(week: &mut Week) -> Vec<Number<'_>> {
     }
     let packed = week.packing.as_mut().expect("packing");
     all.extend(packed.inside.iter_mut().flatten().map(Length));
-    all.push(Flag(&mut packed.weight_unknown));
+    all.extend([Flag(&mut packed.weight_unknown), Flag(&mut packed.height_unknown), Count(&mut packed.floor)]);
     for misfit in &mut packed.misfits {
         all.extend([Index(&mut misfit.panel), Count(&mut misfit.count)]);
     }

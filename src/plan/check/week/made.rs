@@ -13,6 +13,8 @@ pub(super) struct Made {
     pub(super) count: u32,
     /// The thickest wood they are cut from, where known.
     pub(super) thickness: Option<Length>,
+    /// What its canvas adds to that.
+    pub(super) cloth: Length,
     /// Kilograms of one with its canvas, where known.
     pub(super) weight: Option<f64>,
     /// Width and height of its canvas, if it gets one.
@@ -32,7 +34,7 @@ impl Made {
     }
 
     /// Square metres of all their canvas.
-    pub(super) fn cloth(&self) -> f64 {
+    pub(super) fn canvas_area(&self) -> f64 {
         let each = self.canvas.map_or(0.0, |(width, height)| (width * height).to_square_metres());
         each * f64::from(self.count)
     }
@@ -52,14 +54,15 @@ fn line(job: &Job, plan: &Plan, at: usize) -> Made {
     let line = &plan.panels[at];
     let (width, height) = (line.cut_width, line.cut_height);
     let roll = job.week.canvas.as_ref().filter(|canvas| canvas.panels.is_empty() || canvas.panels.contains(&at));
-    let cloth = roll.map_or(0.0, |canvas| (width * height).to_square_metres() * canvas.weight / 1000.0);
+    let linen = roll.map_or(0.0, |canvas| (width * height).to_square_metres() * canvas.weight / 1000.0);
     Made {
         name: line.name.clone(),
         width,
         height,
         count: line.count + line.extras,
         thickness: thickness(job, plan, at),
-        weight: line.weight.map(|wood| wood + cloth),
+        cloth: roll.map_or(Length::ZERO, |canvas| canvas.thickness),
+        weight: line.weight.map(|wood| wood + linen),
         canvas: roll.map(|canvas| (canvas.overlap + width + canvas.overlap, canvas.overlap + height + canvas.overlap)),
     }
 }

@@ -3,6 +3,7 @@
 
 mod batches;
 mod calendar;
+mod floor;
 mod hours;
 mod labels;
 mod made;

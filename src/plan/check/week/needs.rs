@@ -26,7 +26,7 @@ pub(super) fn supplies<'a>(job: &'a Job, made: &[Made]) -> Vec<Supply<'a>> {
         all.push(volume("glue", &glue.packages[..], joints(glue, made)));
     }
     if let Some(press) = &week.press {
-        let each = made.iter().map(Made::cloth).collect();
+        let each = made.iter().map(Made::canvas_area).collect();
         all.push(Supply { what: "waxed paper", measure: Measure::Area, packages: &press.paper, each });
     }
     all.retain(|supply| supply.each.iter().sum::<f64>() > 0.0);

@@ -4,7 +4,7 @@
 use super::super::Rule;
 use super::super::findings::Findings;
 use super::made::Made;
-use super::parcel;
+use super::{floor, parcel};
 use crate::data::Job;
 use crate::data::week::{Limit, Pack};
 use crate::length::Length;
@@ -24,6 +24,9 @@ pub(super) fn check(job: &Job, plan: &Plan, made: &[Made], found: &mut Findings)
     }
     let unknown = made.iter().any(|line| line.count > 0 && (line.weight.is_none() || line.thickness.is_none()));
     found.equal(Rule::Weight, "packing", "\"weights are not known\"", packing.weight_unknown, unknown);
+    let thick = made.iter().all(|line| line.count == 0 || line.thickness.is_some());
+    found.equal(Rule::Parcel, "packing", "\"heights are not known\"", packing.height_unknown, !thick);
+    floor::packing(pack, packing, made, found);
     carrier(pack, packing, found);
 }
 

@@ -12,9 +12,9 @@ use crate::plan::week::{PackedStack, Parcel, Spot};
 /// Weights that differ by less than this share are the same: they are added up in floating point.
 const SAME: f64 = 1e-9;
 
-/// What a panel adds to a stack: itself and what lies on it.
+/// What a panel adds to a stack: itself, its canvas and what lies on it.
 pub(super) fn rise(pack: &Pack, line: &Made) -> Length {
-    line.thickness.unwrap_or_default() + pack.between
+    line.thickness.unwrap_or_default() + line.cloth + pack.between
 }
 
 /// What a stack begins and ends with: its boards, and what lies on the lower one.

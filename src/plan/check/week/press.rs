@@ -4,7 +4,7 @@
 use super::super::Rule;
 use super::super::findings::Findings;
 use super::made::Made;
-use super::plane;
+use super::{floor, plane};
 use crate::data::Job;
 use crate::data::week::Press;
 use crate::length::Length;
@@ -27,18 +27,19 @@ pub(super) fn check(job: &Job, plan: &Plan, made: &[Made], found: &mut Findings)
             });
         }
     }
+    floor::press(press, pressed, made, found);
     for (at, line) in made.iter().enumerate() {
         counts(press, pressed, line, at, found);
     }
 }
 
-fn footprint(line: &Made) -> (Length, Length) {
+pub(super) fn footprint(line: &Made) -> (Length, Length) {
     let (width, height) = line.canvas.unwrap_or((line.width, line.height));
     (width.max(height), width.min(height))
 }
 
 /// What a panel adds to its stack.
-fn rise(press: &Press, line: &Made) -> Length {
+pub(super) fn rise(press: &Press, line: &Made) -> Length {
     line.thickness.unwrap_or_default() + press.padding
 }
 
@@ -86,7 +87,7 @@ fn counts(press: &Press, pressed: &PressPlan, line: &Made, at: usize, found: &mu
 }
 
 /// Why a line that gets canvas cannot be pressed.
-fn refused(press: &Press, line: &Made, panel: usize) -> Option<PressMisfit> {
+pub(super) fn refused(press: &Press, line: &Made, panel: usize) -> Option<PressMisfit> {
     line.canvas.filter(|_| line.count > 0)?;
     let (long, short) = footprint(line);
     let (length, width) = (press.length.max(press.width), press.length.min(press.width));

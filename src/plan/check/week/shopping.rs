@@ -27,7 +27,7 @@ pub(super) fn check(job: &Job, plan: &Plan, made: &[Made], found: &mut Findings)
         let line = lines.next();
         let right = line.is_some_and(|line| of_canvas(cut, line));
         found.hold(Rule::Need, right, PLACE, || "its canvas is not that of the canvas plan".into());
-        let cloth: Vec<f64> = made.iter().map(Made::cloth).collect();
+        let cloth: Vec<f64> = made.iter().map(Made::canvas_area).collect();
         if let Some(line) = line {
             shares.add(line, &cloth);
         }
@@ -59,7 +59,7 @@ fn sheets(job: &Job, plan: &Plan, lines: &[ShoppingLine], found: &mut Findings) 
         (count > 0).then_some((kind, count))
     });
     let kinds: Vec<_> = kinds.collect();
-    let many = kinds.len() + usize::from(plan.cost.paid_cuts > 0);
+    let many = kinds.len() + usize::from(plan.cost.cuts.0 > 0);
     let mine = &lines[..many.min(lines.len())];
     for (kind, count) in kinds {
         let cost = kind.price * i64::from(count);

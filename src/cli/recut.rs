@@ -36,7 +36,9 @@ pub(super) fn run(request: &Request) -> Result<(), Failure> {
 fn target(request: &Request) -> PathBuf {
     let beside = || {
         let folder = disk::folder_of(&request.plan);
-        let folder = folder.canonicalize().unwrap_or_else(|_| folder.to_owned());
+        let named = folder.file_name().is_some();
+        let folder = if named { Ok(folder.to_owned()) } else { folder.canonicalize() };
+        let folder = folder.unwrap_or_else(|_| disk::folder_of(&request.plan).to_owned());
         let name = folder.file_name().map_or_else(|| "plan".into(), |name| name.to_string_lossy().into_owned());
         folder.with_file_name(format!("{name}-recut"))
     };

@@ -32,6 +32,9 @@ pub struct Sheet {
 /// Thickest sheet that is read: anything thicker is a slip of the units.
 const THICKEST: Length = Length::inches(4);
 
+/// Longest sheet, or strip on hand, that is read: 100 ft. Anything longer is a slip of the units too.
+pub(crate) const LONGEST: Length = Length::inches(1200);
+
 /// What a sheet may lack of its nominal size.
 const TOLERANCE: &str = "an association's page on NIST Voluntary Product Standard PS 1-19: +0, -1/16 in.";
 
@@ -104,6 +107,12 @@ fn check(section: &Section, sheet: &Sheet) {
     let units = section.units();
     let smaller = sheet.length.min(sheet.width);
     let said = smaller.say(units);
+    for (key, side) in [("length", sheet.length), ("width", sheet.width)] {
+        if side > LONGEST {
+            let cause = format!("no sheet is {} long", side.say(units));
+            section.fault(key, cause, "write the length with its unit, such as `96 in` or `2440 mm`");
+        }
+    }
     if sheet.edge_trim * 2 >= smaller {
         let cause =
             format!("trimming {} off every edge leaves nothing of a sheet {said} wide", sheet.edge_trim.say(units));

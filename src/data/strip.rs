@@ -55,6 +55,12 @@ pub(crate) fn strip(fields: &mut impl Fields, sheets: &[String]) -> Option<Strip
     }
     fields.must("width", "12");
     fields.must("length", "40");
+    for (key, side) in [("width", width), ("length", length)] {
+        if let Some(side) = side.filter(|side| *side > sheet::LONGEST) {
+            let cause = format!("no strip is {} long", side.say(fields.units()));
+            fields.fault(key, cause, "write the length with its unit, such as `40 in` or `1000 mm`");
+        }
+    }
     Some(StripOnHand { name, width: width?, length: length?, count: count?, sheet, grain_along })
 }
 

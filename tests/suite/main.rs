@@ -46,4 +46,5 @@ mod remedies;
 mod sawing;
 mod solved_by_hand;
 mod tiny_jobs;
+mod recut_command;
 mod recutting;

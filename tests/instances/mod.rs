@@ -1,5 +1,7 @@
 //! Problems with known answers, shared by the tests and the table of figures.
 
+pub(crate) mod batches;
+pub(crate) mod dice;
 pub(crate) mod literature;
 
 use literature::Instance;

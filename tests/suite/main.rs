@@ -29,6 +29,7 @@ mod literature;
 mod lots;
 mod made_up_jobs;
 mod made_up_weeks;
+mod never_dearer;
 mod optima;
 mod packing;
 mod panel_lists;

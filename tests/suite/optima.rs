@@ -1,5 +1,6 @@
 //! Known optima: cases that can be worked by hand, and instances of the literature with proved optima.
 
+use crate::instances::batches::hobby;
 use crate::instances::{bare_job, panel_mm};
 use crate::jobs::{panel, small_job};
 use yardslip::data::*;
@@ -63,4 +64,12 @@ fn the_paper_rolls_take_seventy_three() {
         job.panels.push(Panel { grain: Grain::Upright, ..panel_mm(width, 1000, demand) });
     }
     takes(&job, 73);
+}
+
+#[test]
+fn batches_of_a_hobby_painter_are_proved() {
+    for (seed, trims) in [(1, false), (2, true), (3, false), (4, true)] {
+        let solved = solve(&hobby(seed, 1, trims), &Patient).expect("every usual size can be made");
+        assert!(solved.proof.proved, "batch {seed}: bound {} for a plan of {}", solved.proof.bound, solved.cost);
+    }
 }

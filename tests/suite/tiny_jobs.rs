@@ -1,7 +1,7 @@
 //! Jobs so tiny that everything can be tried: one to three lines of a few panels on sheets that take only some of them,
 //! with every shop rule of the made-up jobs.
 
-use crate::jobs::len;
+use crate::jobs::{len, sheet};
 use crate::made_up_jobs::jobs;
 use proptest::option;
 use proptest::prelude::*;
@@ -11,36 +11,48 @@ use yardslip::length::{Length, Unit};
 
 /// Tiny jobs that no sheet is broken down for.
 pub(crate) fn tiny_jobs() -> impl Strategy<Value = Job> {
-    let sheets = prop::collection::vec((sheet_size(), price(), option::weighted(0.2, 1..5_u32)), 1..4);
-    (jobs(), sheets, prop::collection::vec(option::weighted(0.6, usual()), 3)).prop_map(|(mut job, sheets, usual)| {
-        job.sheets = kinds(&job, &sheets);
-        job.panels.truncate(3);
-        let most = [6, 6, 4, 3][job.panels.len()];
-        for (panel, usual) in job.panels.iter_mut().zip(usual) {
-            panel.count = (panel.count - 1) % most + 1;
-            panel.sheets.retain(|kind| *kind < job.sheets.len());
-            if let Some((width, height)) = usual {
-                let name = format!("{}, in fact {} x {}", panel.name, width.show(Unit::In), height.show(Unit::In));
-                (panel.width, panel.height, panel.name) = (width, height, name);
+    (jobs(), sheet_kinds(), prop::collection::vec(option::weighted(0.6, usual()), 3)).prop_map(
+        |(mut job, sheets, usual)| {
+            job.sheets = sheets;
+            job.panels.truncate(3);
+            let most = [6, 6, 4, 3][job.panels.len()];
+            for (panel, usual) in job.panels.iter_mut().zip(usual) {
+                panel.count = (panel.count - 1) % most + 1;
+                panel.sheets.retain(|kind| *kind < job.sheets.len());
+                if let Some((width, height)) = usual {
+                    let name = format!("{}, in fact {} x {}", panel.name, width.show(Unit::In), height.show(Unit::In));
+                    (panel.width, panel.height, panel.name) = (width, height, name);
+                }
             }
-        }
-        job.strips.iter_mut().for_each(|strip| strip.count = strip.count.min(2));
-        job
-    })
+            job.strips.iter_mut().for_each(|strip| strip.count = strip.count.min(2));
+            job
+        },
+    )
 }
 
-/// The sheets of a job as many and as large as these.
-fn kinds(job: &Job, sheets: &[((Length, Length), Cents, Option<u32>)]) -> Vec<Sheet> {
-    let trims = |at: usize| job.sheets[at % job.sheets.len()].clone();
-    let kinds = sheets.iter().enumerate().map(|(at, ((length, width), price, stock))| Sheet {
-        name: format!("kind {}", at + 1),
-        length: *length,
-        width: *width,
-        price: *price,
-        stock: *stock,
-        ..trims(at)
-    });
-    kinds.collect()
+/// A sheet kind that takes only some of the panels of a tiny job.
+pub(crate) fn sheet_kind() -> impl Strategy<Value = Sheet> {
+    let trims = prop_oneof![3 => Just(Length::ZERO), 1 => select(vec!["1/4", "1/2"]).prop_map(len)];
+    (sheet_size(), price(), option::weighted(0.2, 1..5_u32), trims).prop_map(
+        |((length, width), price, stock, edge_trim)| Sheet {
+            length,
+            width,
+            price,
+            stock,
+            edge_trim,
+            ..sheet("", "1", "1")
+        },
+    )
+}
+
+/// One to three kinds, each with a name of its own.
+fn sheet_kinds() -> impl Strategy<Value = Vec<Sheet>> {
+    prop::collection::vec(sheet_kind(), 1..4).prop_map(|mut kinds| {
+        for (at, kind) in kinds.iter_mut().enumerate() {
+            kind.name = format!("kind {}", at + 1);
+        }
+        kinds
+    })
 }
 
 fn sheet_size() -> impl Strategy<Value = (Length, Length)> {

@@ -1,0 +1,63 @@
+//! What the rows come to: share proved, median and worst time of each group; how time grows with the order.
+
+use crate::row::Row;
+use std::collections::BTreeMap;
+
+/// Prints everything that can be said of all rows together.
+pub(crate) fn print(rows: &[Row]) {
+    let mut groups: BTreeMap<&str, Vec<&Row>> = BTreeMap::new();
+    for row in rows {
+        groups.entry(row.case.group).or_default().push(row);
+    }
+    println!();
+    for (group, rows) in groups {
+        print_group(group, &rows);
+    }
+    print_growth(rows);
+    if let Some(memory) = peak_memory() {
+        println!("most memory: {memory}");
+    }
+    let wrong: Vec<&str> = rows.iter().filter(|row| row.wrong()).map(|row| row.case.name.as_str()).collect();
+    if !wrong.is_empty() {
+        println!("NOT WHAT IS KNOWN: {}", wrong.join(", "));
+    }
+}
+
+fn print_group(group: &str, rows: &[&Row]) {
+    let proved = rows.iter().filter(|row| row.proved()).count();
+    let seconds: Vec<f64> = rows.iter().map(|row| row.seconds).collect();
+    let [median, worst] = [median(&seconds), seconds.iter().copied().fold(0.0, f64::max)].map(|s| s * 1000.0);
+    let cases = rows.len();
+    println!("{group:12} {cases:>3} cases, {proved:>3} proved, median {median:>8.1} ms, worst {worst:>9.1} ms");
+}
+
+/// The middle of these figures; 0 of none.
+pub(crate) fn median(figures: &[f64]) -> f64 {
+    let mut sorted = figures.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    sorted.get(sorted.len() / 2).copied().unwrap_or_default()
+}
+
+/// The time of the batches with 25 times the panels, beside the time of the batches themselves.
+fn print_growth(rows: &[Row]) {
+    let both: Vec<(f64, f64)> = rows.iter().filter_map(|row| Some((row.seconds, larger(rows, row)?.seconds))).collect();
+    if !both.is_empty() {
+        let [once, often] = [both.iter().map(|(once, _)| once).sum(), both.iter().map(|(_, often)| often).sum()];
+        let [once, often] = [once, often].map(|seconds: f64| seconds * 1000.0);
+        println!("{} batches take {once:.1} ms, with 25 times the panels {often:.1} ms", both.len());
+    }
+}
+
+/// The row of the same batch 25 times over.
+fn larger<'a>(rows: &'a [Row], row: &Row) -> Option<&'a Row> {
+    let (before, after) = row.case.name.split_once(" x 1 ")?;
+    let name = format!("{before} x 25 {after}");
+    rows.iter().find(|row| row.case.name == name)
+}
+
+/// The most memory that the whole run has held, where the system tells.
+fn peak_memory() -> Option<String> {
+    let status = std::fs::read_to_string("/proc/self/status").ok()?;
+    let line = status.lines().find(|line| line.starts_with("VmHWM:"))?;
+    Some(line.trim_start_matches("VmHWM:").trim().to_string())
+}

@@ -7,10 +7,12 @@ mod cautions;
 mod chart;
 mod labels;
 mod moments;
+mod names;
 mod packing;
 mod press;
 mod roll;
 mod shopping;
+mod small_print;
 mod stacks;
 
 pub(super) use shopping::{add as add_shopping, each as panel_costs};

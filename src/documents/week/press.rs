@@ -1,10 +1,13 @@
 //! The press plan: which panels in which stack, load by load.
 
+use super::cautions;
 use super::moments::height;
-use super::{cautions, stacks};
+use super::names::Names;
+use super::stacks::{self, Stack};
 use crate::data::Job;
 use crate::data::week::Press;
 use crate::documents::blocks::{Block, Column, Paper, Table};
+use crate::documents::frame::Frame;
 use crate::documents::{assumptions, wording};
 use crate::plan::Plan;
 use crate::plan::week::lots::lots;
@@ -27,7 +30,9 @@ pub(super) fn paper(job: &Job, plan: &Plan) -> Option<Paper> {
         } else {
             format!("Loads {from} to {}, each like this, seen from above; hatched: free.", from + times - 1)
         };
-        paper.blocks.push(Block::Drawing(drawing(plan, press, load), caption));
+        let mut names = Names::new(plan);
+        let frame = drawing(&mut names, press, load);
+        paper.blocks.push(Block::Drawing(frame, caption + &names.legend()));
         from += times;
     }
     paper.list(false, misfits(plan, pressed));
@@ -102,12 +107,13 @@ fn loads(plan: &Plan, pressed: &PressPlan) -> Table {
     table
 }
 
-fn drawing(plan: &Plan, press: &Press, load: &PressLoad) -> crate::documents::frame::Frame {
-    let stacks = load.stacks.iter().map(|stack| {
-        let lines = vec![plan.panels[stack.panel].name.clone(), format!("{} high", stack.count)];
-        (stack.spot, lines)
+fn drawing(names: &mut Names, press: &Press, load: &PressLoad) -> Frame {
+    let stacks = load.stacks.iter().map(|stack| Stack {
+        spot: stack.spot,
+        layers: vec![(stack.panel, stack.count)],
+        high: None,
     });
-    stacks::from_above(press.length, press.width, &stacks.collect::<Vec<_>>())
+    stacks::from_above(names, press.length, press.width, &stacks.collect::<Vec<_>>())
 }
 
 /// Stacks are reckoned too low where a thickness is not known.

@@ -11,6 +11,9 @@ use std::collections::BTreeSet;
 /// Letters of this height can still be read at the bench.
 const READABLE: f64 = 2.2;
 
+/// Lines of text, made from what each panel is called.
+type Lines<'a> = dyn Fn(&dyn Fn(usize) -> String) -> Vec<String> + 'a;
+
 /// The names in one drawing.
 pub(super) struct Names<'a> {
     plan: &'a Plan,
@@ -22,14 +25,8 @@ impl<'a> Names<'a> {
         Names { plan, keys: BTreeSet::new() }
     }
 
-    /// Writes lines about some panels into a field; `lines` makes them from what each panel is called.
-    pub(super) fn write(
-        &mut self,
-        frame: &mut Frame,
-        field: Field,
-        panels: &[usize],
-        lines: &dyn Fn(&dyn Fn(usize) -> String) -> Vec<String>,
-    ) {
+    /// Writes lines about some panels into a field.
+    pub(super) fn write(&mut self, frame: &mut Frame, field: Field, panels: &[usize], lines: &Lines) {
         let named = lines(&|panel| self.plan.panels[panel].name.clone());
         let room = field.width - 2.0;
         let wrapped = named.iter().flat_map(|line| font::wrap(line, room, READABLE, Weight::Bold)).collect();

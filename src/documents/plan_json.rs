@@ -5,7 +5,7 @@
 use super::{week, wording};
 use crate::data::{Cents, Job};
 use crate::length::{Length, Unit};
-use crate::plan::{Claim, Offcut, PanelLine, Piece, Plan, SheetGroup, Strip};
+use crate::plan::{Against, Claim, Offcut, PanelLine, Piece, Plan, SheetGroup, Strip};
 use crate::solve::Direction;
 use serde::Serialize;
 use serde_json::{Map, Value, json};
@@ -52,11 +52,7 @@ pub fn plan_json(job: &Job, plan: &Plan) -> String {
         proof: json!({
             "status": if plan.proof.proved { "proved" } else { "within" },
             "bound": money(plan.proof.bound),
-            "about": match plan.claim {
-                Claim::Cost => "cost",
-                Claim::CostAtEnds => "cost at smallest and nominal sizes",
-                Claim::Worth => "worth",
-            },
+            "about": about(plan.claim),
         }),
         levels: json!(plan.levels),
         sheets: plan.sheets.iter().map(|group| sheet(plan, group)).collect(),
@@ -76,6 +72,17 @@ pub fn plan_json(job: &Job, plan: &Plan) -> String {
     };
     let text = serde_json::to_string_pretty(&written).expect("a plan holds nothing that JSON cannot");
     text + "\n"
+}
+
+/// What the proof is about; of a cost, which plans it leaves out.
+fn about(claim: Claim) -> Value {
+    match claim {
+        Claim::Worth => json!("worth"),
+        Claim::Cost(Against { end_sizes: false, asked_widths: false }) => json!("cost"),
+        Claim::Cost(Against { end_sizes: true, asked_widths: false }) => json!("cost at smallest and nominal sizes"),
+        Claim::Cost(Against { end_sizes: false, asked_widths: true }) => json!("cost with strips as asked"),
+        Claim::Cost(_) => json!("cost at smallest and nominal sizes with strips as asked"),
+    }
 }
 
 /// Cents as a number of whole currency units; the shortest decimal that is the same amount.

@@ -46,6 +46,9 @@ mod refusals;
 mod remedies;
 mod sawing;
 mod solved_by_hand;
+mod textbook_answers;
 mod tiny_jobs;
 mod recut_command;
 mod recutting;
+#[path = "../textbook/mod.rs"]
+mod textbook;

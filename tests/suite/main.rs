@@ -1,6 +1,7 @@
 //! One integration test binary; a module a concern.
 
 mod aims;
+mod aims_by_brute_force;
 mod any_text;
 mod beginnings;
 mod brute_force;

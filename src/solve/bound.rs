@@ -1,70 +1,56 @@
-//! What prices prove. For *any* prices that are not below zero: value each strip at its best pattern and compare each
-//! layout with its cost. If no layout is worth more than it costs, the panels wanted at their prices (less what stock,
-//! strips on hand and free cuts are worth) are a lower bound on the cost of every plan. If some layout is worth more,
-//! all prices are scaled down until it is not (Farley 1990), and the bound with them.
+//! What prices prove. For *any* prices that are not below zero, every plan of a scope costs at least
 //!
-//! All of it in whole numbers: prices are rounded once, values are exact maxima of the knapsack, and the scaled bound
-//! is rounded down. So errors of the linear program can make the bound weak, never wrong.
+//! - the panels wanted, at their prices,
+//! - less what the strips on hand can give, and the free cuts, at theirs,
+//! - plus, for each kind of sheet, as many sheets as the scope asks for (or as pay) times the least that a layout costs
+//!   above what its strips are worth,
+//! - plus, for each strip width whose number is narrowed, the cheapest number times what a strip costs above what its
+//!   best pattern is worth.
+//!
+//! This is the Lagrangian bound of the two-stage program; where no layout is worth more than it costs and nothing is
+//! narrowed, it is the value of the dual solution, as in Gilmore and Gomory 1961, and where some is, the counts of the
+//! scope keep the bound finite without the scaling of Farley 1990. All of it in whole numbers: prices are rounded once,
+//! values are exact maxima of the knapsack. So errors of the linear program can make the bound weak, never wrong.
 
 use super::layout::{Boards, Layout, Strips};
 use super::need::Need;
 use super::pattern::{Blank, Pattern, Patterns, Worth};
 use super::prices::Prices;
+use super::scope::{Count, Scope};
 use crate::model::{Problem, Ripping};
 use std::collections::BTreeMap;
 
-/// Prices judged.
+/// Prices judged for a scope.
 pub(super) struct Judged {
-    /// No plan costs less, in units.
-    pub bound: i64,
-    /// What the needs are worth at these prices, in fixed point: the bound itself where the share is whole.
-    pub total: i128,
-    /// How far the prices must come down.
-    pub share: Share,
+    /// No plan of the scope costs less, in fixed point; none where the scope holds no plan at all.
+    pub total: Option<i128>,
     /// The best pattern of each strip that some board gives, and its value.
     pub strips: BTreeMap<Blank, (i64, Pattern)>,
     /// The best pattern of each strip on hand.
     pub on_hand: Vec<(i64, Pattern)>,
-    /// The best layout of each way to rip, and by how much it is worth more than it costs.
-    pub layouts: Vec<(Layout, i64)>,
+    /// For each way to rip, the layout that costs least above what it is worth, and that cost.
+    pub layouts: Vec<Option<(Layout, i64)>>,
+    /// For each way to rip, what the first sheet ripped so adds to the total, its least cost included.
+    pub first: Vec<i128>,
 }
 
-/// How far prices must come down: `top / bottom`, at most 1.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Share {
-    top: i64,
-    bottom: i64,
-}
-
-/// Judges prices for what is needed.
-pub(super) fn judge(problem: &Problem, need: &Need, prices: &Prices) -> Judged {
+/// Judges prices for what is needed, over the plans of a scope.
+pub(super) fn judge(problem: &Problem, need: &Need, scope: &Scope, prices: &Prices) -> Judged {
     let shelf = Shelf::new(problem, need, prices);
-    let (strips, on_hand) = (BTreeMap::new(), shelf.on_hand(problem));
-    let mut judged = Judged { bound: 0, total: 0, share: Share::WHOLE, strips, on_hand, layouts: Vec::new() };
-    let mut share = Share::WHOLE;
+    let (mut strips, on_hand) = (BTreeMap::new(), shelf.on_hand(problem));
+    let mut layouts = vec![None; problem.rippings.len()];
     for (index, ripping) in problem.rippings.iter().enumerate() {
-        if need.stock[ripping.sheet] == Some(0) {
-            continue;
+        if scope.rippings[index].most > 0 && scope.kinds[ripping.sheet].most > 0 {
+            let best = shelf.strips(problem, ripping, ripping.board.raw());
+            layouts[index] = Some(best_layout(problem, index, prices, &best));
+            strips.extend(best.into_iter().map(|(value, pattern)| (pattern.blank, (value, pattern))));
         }
-        let strips = shelf.strips(problem, ripping, ripping.board.raw());
-        best_layout(problem, index, prices, &strips, &mut share, &mut judged.layouts);
-        judged.strips.extend(strips.into_iter().map(|(value, pattern)| (pattern.blank, (value, pattern))));
     }
-    judged.total = total(need, prices, &judged.on_hand);
-    judged.share = share;
-    judged.bound = units_above(judged.total, share, prices.scale);
-    judged
-}
-
-/// Prices at which no layout is worth more than it costs, from prices that come close.
-pub(super) fn settle(problem: &Problem, need: &Need, mut prices: Prices) -> (Prices, Judged) {
-    loop {
-        let judged = judge(problem, need, &prices);
-        if judged.share == Share::WHOLE {
-            return (prices, judged);
-        }
-        prices.scale_down(|price| judged.share.of(price));
-    }
+    let least: Vec<Option<i64>> = layouts.iter().map(|best| best.as_ref().map(|(_, cost)| *cost)).collect();
+    let panels = panels(need, prices, &on_hand) + narrowed(problem, need, scope, prices, &strips);
+    let sheets = sheets(problem, scope, &least);
+    let first = (0..least.len()).map(|index| first(problem, scope, &least, index, sheets)).collect();
+    Judged { total: sheets.map(|sheets| panels + sheets), strips, on_hand, layouts, first }
 }
 
 /// The tables of patterns of all families at given prices.
@@ -114,75 +100,109 @@ pub(super) fn on_hand_blank(strip: &crate::model::OnHand) -> Blank {
 pub(super) fn charge(problem: &Problem, prices: &Prices, sheet: usize, cuts: u32) -> i64 {
     let charges = &problem.charges;
     let money = prices.scale * (charges.sheets[sheet] + charges.of_cuts(cuts));
-    money + prices.stock[sheet] + prices.cut * i64::from(if charges.per_order { cuts } else { 0 })
+    money + prices.cut * i64::from(if charges.per_order { cuts } else { 0 })
 }
 
-/// Finds the layout of this way to rip that is worth most above its cost, and lowers the share for every number of
-/// cuts whose best layout is worth more than it costs.
-fn best_layout(
-    problem: &Problem,
-    index: usize,
-    prices: &Prices,
-    strips: &[(i64, Pattern)],
-    share: &mut Share,
-    layouts: &mut Vec<(Layout, i64)>,
-) {
+/// What one more strip is worth to a layout.
+pub(super) fn strip_value(prices: &Prices, blank: Blank, best: i64) -> i64 {
+    prices.strip.get(&blank).copied().unwrap_or(best)
+}
+
+/// The layout of this way to rip that costs least above what it is worth.
+fn best_layout(problem: &Problem, index: usize, prices: &Prices, strips: &[(i64, Pattern)]) -> (Layout, i64) {
     let ripping = &problem.rippings[index];
-    let value: Vec<i64> = strips.iter().map(|(value, _)| *value).collect();
+    let value: Vec<i64> = strips.iter().map(|(best, pattern)| strip_value(prices, pattern.blank, *best)).collect();
     let strips = Strips { value: &value, least: 1, keeping: prices.keeping };
     let boards = Boards::new(problem, ripping, ripping.board.raw(), strips);
     let mut best: Option<(Layout, i64)> = None;
     for (way, cuts) in boards.ways() {
         let cost = charge(problem, prices, ripping.sheet, cuts);
-        let least = best.as_ref().map_or(i64::MIN / 8, |(_, excess)| *excess);
-        share.lower(boards.most(way), cost, prices.scale * problem.charges.sheets[ripping.sheet]);
-        if boards.most(way) - cost > least
-            && let Some((board, value)) = boards.best(way, least.max(-cost) + cost)
+        let most = best.as_ref().map_or(i64::MAX, |(_, least)| *least);
+        let floor = if most == i64::MAX { i64::MIN / 8 } else { cost - most };
+        if boards.most(way) > floor
+            && let Some((board, value)) = boards.best(way, floor)
         {
-            best = Some((Layout { ripping: index, boards: vec![board] }, value - cost));
+            best = Some((Layout { ripping: index, boards: vec![board] }, cost - value));
         }
     }
-    layouts.extend(best);
+    best.unwrap_or_else(|| nothing_cut(problem, index, prices))
 }
 
-impl Share {
-    /// Prices stand as they are.
-    const WHOLE: Share = Share { top: 1, bottom: 1 };
-
-    /// This share of a price, rounded down.
-    fn of(self, price: i64) -> i64 {
-        let share = (i128::from(price) * i128::from(self.top)).div_euclid(i128::from(self.bottom));
-        i64::try_from(share).expect("a share of a price is no larger")
-    }
-
-    /// Keeps the smaller of this share and the one at which a layout of this value is worth its cost. What stock and
-    /// cuts are priced at comes down with the share; `money` alone stays.
-    fn lower(&mut self, value: i64, cost: i64, money: i64) {
-        let excess = value - cost;
-        if excess <= 0 {
-            return;
-        }
-        let lower = Share { top: money, bottom: money + excess };
-        let smaller = i128::from(lower.top) * i128::from(self.bottom) < i128::from(self.top) * i128::from(lower.bottom);
-        if smaller {
-            *self = lower;
-        }
-    }
+/// Where no strip is worth anything, a sheet costs what it costs.
+fn nothing_cut(problem: &Problem, index: usize, prices: &Prices) -> (Layout, i64) {
+    let ripping = &problem.rippings[index];
+    let board = super::layout::Board { length: ripping.board.raw(), strips: Vec::new() };
+    (Layout { ripping: index, boards: vec![board] }, charge(problem, prices, ripping.sheet, 0))
 }
 
-/// What the needs are worth at these prices, in fixed point, less what the means are.
-fn total(need: &Need, prices: &Prices, on_hand: &[(i64, Pattern)]) -> i128 {
+/// What the panels wanted are worth, less what strips on hand and free cuts are.
+fn panels(need: &Need, prices: &Prices, on_hand: &[(i64, Pattern)]) -> i128 {
     let times = |count: u32, price: i64| i128::from(count) * i128::from(price);
     let panels: i128 = need.count.iter().zip(&prices.size).map(|(count, price)| times(*count, *price)).sum();
-    let sheets: i128 =
-        need.stock.iter().zip(&prices.stock).map(|(stock, price)| times(stock.unwrap_or(0), *price)).sum();
     let strips: i128 = need.on_hand.iter().zip(on_hand).map(|(count, best)| times(*count, best.0)).sum();
-    panels - sheets - strips - times(need.free, prices.cut)
+    panels - strips - times(need.free, prices.cut)
 }
 
-/// The share of a total in units, rounded up to a whole unit as every cost is one.
-fn units_above(total: i128, share: Share, scale: i64) -> i64 {
-    let shared = (total * i128::from(share.top)).div_euclid(i128::from(share.bottom));
-    let units = -(-shared).div_euclid(i128::from(scale));
-    i64::try_from(units.max(0)).unwrap_or(i64::MAX)
+/// What strips that have a price of their own cost above what they are worth.
+fn narrowed(
+    problem: &Problem,
+    need: &Need,
+    scope: &Scope,
+    prices: &Prices,
+    strips: &BTreeMap<Blank, (i64, Pattern)>,
+) -> i128 {
+    let cheapest = |(blank, price): (&Blank, &i64)| {
+        let best = strips.get(blank).map_or(0, |(best, _)| *best);
+        let (each, range) = (i128::from(price - best), scope.range(problem, need, Count::Strips(*blank)));
+        (each * i128::from(range.least)).min(each * i128::from(range.most))
+    };
+    prices.strip.iter().map(cheapest).sum()
+}
+
+/// The least that the sheets of a scope cost above what they are worth; none where its counts leave no choice.
+fn sheets(problem: &Problem, scope: &Scope, least: &[Option<i64>]) -> Option<i128> {
+    (0..scope.kinds.len()).map(|kind| sheets_of(problem, scope, least, kind)).sum()
+}
+
+/// The same of one kind: first what each way to rip must have, then the cheapest ways up to what the kind must have,
+/// then those that pay up to what it may have.
+fn sheets_of(problem: &Problem, scope: &Scope, least: &[Option<i64>], kind: usize) -> Option<i128> {
+    let range = scope.kinds[kind];
+    let mut ways: Vec<(i64, i64)> = Vec::new();
+    let (mut count, mut total) = (0, 0_i128);
+    for (index, _) in problem.rippings.iter().enumerate().filter(|(_, ripping)| ripping.sheet == kind) {
+        let ripped = scope.rippings[index];
+        if ripped.least > ripped.most {
+            return None;
+        }
+        match least[index] {
+            Some(cost) => {
+                count += ripped.least;
+                total += i128::from(cost) * i128::from(ripped.least);
+                ways.push((cost, ripped.most - ripped.least));
+            }
+            None if ripped.least > 0 => return None,
+            None => {}
+        }
+    }
+    ways.sort_unstable();
+    for (cost, more) in ways {
+        let must = (range.least - count).max(0);
+        let may = if cost < 0 { (range.most - count).max(0) } else { must };
+        let more = more.min(may);
+        count += more;
+        total += i128::from(cost) * i128::from(more);
+    }
+    (range.least <= count && count <= range.most).then_some(total)
+}
+
+/// What the total rises by where at least one sheet is ripped this way.
+fn first(problem: &Problem, scope: &Scope, least: &[Option<i64>], index: usize, sheets: Option<i128>) -> i128 {
+    let mut forced = scope.clone();
+    forced.rippings[index].least = forced.rippings[index].least.max(1);
+    let forced = self::sheets(problem, &forced, least);
+    match (forced, sheets) {
+        (Some(forced), Some(sheets)) => forced - sheets,
+        _ => i128::MAX / 4,
+    }
 }

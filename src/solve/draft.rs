@@ -69,6 +69,40 @@ impl Draft {
         spare
     }
 
+    /// The same plan without strips that nothing is cut from, each left out where that saves most.
+    pub(super) fn without_spare_strips(&self, problem: &Problem) -> Draft {
+        let mut draft = self.clone();
+        for (blank, spare) in self.spare_strips(problem) {
+            for _ in 0..spare.max(0) {
+                draft.leave_out(problem, blank);
+            }
+        }
+        draft
+    }
+
+    /// Leaves one strip out of a sheet, and the sheet where it was the last.
+    fn leave_out(&mut self, problem: &Problem, blank: Blank) {
+        let leaner = self.layouts.keys().filter_map(|layout| Some((layout.clone(), layout.without(problem, blank)?)));
+        let cost = |layout: &Layout| (layout.cost(problem), layout.cuts(problem));
+        let saved = |(before, after): &(Layout, Layout)| {
+            let ((cost, cuts), (left, cuts_left)) = (cost(before), cost(after));
+            if after.boards.iter().all(|board| board.strips.is_empty()) {
+                (i64::MAX, 0)
+            } else {
+                (cost - left, i64::from(cuts) - i64::from(cuts_left))
+            }
+        };
+        let Some((before, after)) = leaner.max_by_key(saved) else { return };
+        let copies = self.layouts.get_mut(&before).expect("it was taken from there");
+        *copies -= 1;
+        if *copies == 0 {
+            self.layouts.remove(&before);
+        }
+        if after.boards.iter().any(|board| !board.strips.is_empty()) {
+            self.add(Made::Layout(after), 1);
+        }
+    }
+
     /// Whether it makes all that is needed with no more than there is: the last word on every answer, in whole numbers.
     pub(super) fn serves(&self, problem: &Problem, need: &Need) -> bool {
         let panels = self.made(problem).iter().zip(&need.count).all(|(made, count)| made >= count);

@@ -6,15 +6,30 @@ use super::bound::{Judged, judge};
 use super::layout::Layout;
 use super::master::{Made, Master};
 use super::need::Need;
+use super::outlay;
 use super::prices::{Prices, dearest, scale};
+use super::scope::Scope;
 use super::watch::Watch;
 use crate::model::Problem;
 
 /// Most rounds of pricing; far beyond what converging needs.
 const ROUNDS: usize = 2_000;
 
+/// The best bound that was come by, and the prices that gave it.
+pub(super) struct Bounded {
+    /// Prices of the best bound.
+    pub prices: Prices,
+    /// What they are worth.
+    pub judged: Judged,
+    /// No plan of the scope costs less, in units; none where the scope holds no plan.
+    pub bound: Option<i64>,
+}
+
 /// The linear program at its optimum, or as far as it came.
+#[derive(Clone, Debug)]
 pub(super) struct Relaxed {
+    /// What it costs, in units; what comes from nowhere at its price.
+    pub cost: f64,
     /// What it uses, and how much.
     pub used: Vec<(Made, f64)>,
     /// Everything found on the way.
@@ -23,60 +38,84 @@ pub(super) struct Relaxed {
     pub prices: Prices,
 }
 
-/// The price of a missing panel: no plan can cost more.
-pub(super) fn missing_price(problem: &Problem, need: &Need) -> i64 {
-    let panels = need.count.iter().map(|count| i64::from(*count)).sum::<i64>();
-    let cut = if problem.charges.cuts_matter() { problem.charges.cut.saturating_mul(64) } else { 0 };
-    let each = dearest(problem) + cut + 1;
-    if problem.stock.iter().any(Option::is_some) { each.saturating_mul(panels.clamp(1, 1 << 13)) } else { each * 2 }
-}
-
 /// Solves the linear program of what is needed, starting from what was `found` before.
 pub(super) fn generate(problem: &Problem, need: &Need, found: &[Made], watch: &dyn Watch) -> Relaxed {
-    let mut master = Master::new(problem, need, missing_price(problem, need));
+    let scope = Scope::all(problem, need, None);
+    let mut master = Master::new(problem, need, &scope);
     for made in found {
         master.add(made.clone());
     }
+    let bounded = relax(problem, need, &scope, &mut master, None, watch);
+    let found = master.found().cloned().collect();
+    Relaxed { cost: master.cost(), used: master.used(), found, prices: bounded.prices }
+}
+
+/// Solves the linear program of a scope; stops early where no plan of the scope costs less than `limit` units.
+pub(super) fn relax(
+    problem: &Problem,
+    need: &Need,
+    scope: &Scope,
+    master: &mut Master,
+    limit: Option<i64>,
+    watch: &dyn Watch,
+) -> Bounded {
     let scale = scale(problem);
-    let mut best: Option<(i64, Prices)> = None;
+    master.move_to(scope);
+    let mut solved = master.solve();
+    let mut best: Option<Bounded> = None;
     for _ in 0..ROUNDS {
-        if !master.solve() {
+        let now = bounded(problem, need, scope, master.prices());
+        let past = now.bound.is_none_or(|bound| limit.is_some_and(|limit| bound >= limit));
+        let grown = !past && improve(problem, master, &now.judged, scale);
+        if best.as_ref().is_none_or(|best| now.is_as_good_as(best)) {
+            best = Some(now);
+        }
+        if past || !solved || watch.stop() {
             break;
         }
-        let prices = master.prices(scale);
-        let judged = judge(problem, need, &prices);
-        if best.as_ref().is_none_or(|(bound, _)| judged.bound >= *bound) {
-            best = Some((judged.bound, prices.clone()));
-        }
-        if !improve(problem, &mut master, &judged, scale) {
+        if !grown {
             break;
         }
-        if watch.stop() {
-            break;
-        }
+        solved = master.solve_grown();
     }
-    let prices = best.map_or_else(|| master.prices(scale), |(_, prices)| prices);
-    Relaxed { used: master.used(), found: master.found().cloned().collect(), prices }
+    best.expect("there is at least one round")
+}
+
+impl Bounded {
+    fn is_as_good_as(&self, other: &Bounded) -> bool {
+        self.judged.total.is_none_or(|total| other.judged.total.is_some_and(|most| total >= most))
+    }
+}
+
+/// Prices judged, and the bound that they give.
+pub(super) fn bounded(problem: &Problem, need: &Need, scope: &Scope, mut prices: Prices) -> Bounded {
+    // A strip whose number is free is worth its best pattern; the program may not know that pattern yet.
+    prices.strip.retain(|blank, _| scope.strips.contains_key(blank));
+    let judged = judge(problem, need, scope, &prices);
+    let units = |total: i128| i64::try_from(-(-total).div_euclid(i128::from(prices.scale))).unwrap_or(i64::MAX).max(0);
+    let bound = judged.total.and_then(|total| outlay::least_from(problem, scope, units(total)));
+    Bounded { prices, judged, bound }
 }
 
 /// Adds what pays at these prices; false where nothing does.
 fn improve(problem: &Problem, master: &mut Master, judged: &Judged, scale: i64) -> bool {
     let worthwhile = (dearest(problem) * scale) >> 30;
     let mut grown = false;
-    let strip_prices = master.strip_prices(scale);
+    let strip_prices = master.strip_prices();
+    let on_hand = master.on_hand_prices();
+    let sheets = master.sheet_prices();
     for (blank, (value, pattern)) in &judged.strips {
         if strip_prices.get(blank).is_some_and(|price| value - price > worthwhile) {
             grown |= master.add(Made::Pattern(pattern.clone()));
         }
     }
-    let on_hand = master.on_hand_prices(scale);
     for (strip, (value, pattern)) in judged.on_hand.iter().enumerate() {
         if value - on_hand[strip] > worthwhile {
             grown |= master.add(Made::OnHand(strip, pattern.clone()));
         }
     }
-    for (layout, excess) in &judged.layouts {
-        if *excess > worthwhile {
+    for (layout, least) in judged.layouts.iter().flatten() {
+        if least - sheets[layout.ripping] < -worthwhile {
             grown |= add_layout(problem, master, judged, layout);
         }
     }

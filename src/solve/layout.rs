@@ -34,6 +34,22 @@ impl Layout {
         })
     }
 
+    /// The same layout with one strip fewer; none where it gives no such strip.
+    pub(super) fn without(&self, problem: &Problem, spare: Blank) -> Option<Layout> {
+        let ripping = &problem.rippings[self.ripping];
+        let mut leaner = self.clone();
+        for board in &mut leaner.boards {
+            let length = board.length;
+            let strip = board.strips.iter_mut().find(|(width, _)| blank(ripping, length, *width) == spare);
+            if let Some(strip) = strip {
+                strip.1 -= 1;
+                board.strips.retain(|(_, copies)| *copies > 0);
+                return Some(leaner);
+            }
+        }
+        None
+    }
+
     /// The yard's cuts on the sheet.
     pub(super) fn cuts(&self, problem: &Problem) -> u32 {
         let ripping = &problem.rippings[self.ripping];

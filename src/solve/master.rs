@@ -1,10 +1,15 @@
 //! The linear program over the layouts and patterns found so far, and its rows: panels wanted, strips given and used,
-//! sheets and strips to be had, cuts of the order. See [`crate::model`] for what they say.
+//! sheets of a kind and ripped each way, strips on hand, cuts of the order. See [`crate::model`] for what they say.
+//!
+//! It stays the same program from node to node of the search: a scope only moves the bounds of what its counts add up
+//! to. Whatever a scope asks for can be had from nowhere at a high price, so that there is always an answer; what that
+//! answer is worth, the bound says.
 
 use super::layout::Layout;
 use super::need::Need;
 use super::pattern::{Blank, Pattern};
-use super::prices::{Prices, dearest, fixed};
+use super::prices::{Prices, dearest, fixed, highest, scale};
+use super::scope::{Count, Range, Scope, most_strips};
 use super::simplex::{Column, Outcome, Simplex};
 use crate::model::Problem;
 use std::collections::BTreeMap;
@@ -20,20 +25,41 @@ pub(super) enum Made {
     OnHand(usize, Pattern),
 }
 
+/// A row that adds up a count, with the column of the sum and the column of what comes from nowhere.
+#[derive(Clone, Copy, Debug)]
+struct Sum {
+    row: usize,
+    count: usize,
+    nowhere: usize,
+}
+
 /// The program, with what its columns stand for.
 pub(super) struct Master<'a> {
     problem: &'a Problem,
+    need: &'a Need,
     lp: Simplex,
     /// Units of cost that one unit of the program's cost stands for.
     unit: f64,
-    sizes: Vec<usize>,
-    stock: Vec<Option<usize>>,
+    scale: i64,
+    highest: i64,
+    /// What one panel, sheet or strip from nowhere costs, in the program's cost.
+    dear: f64,
+    sizes: Vec<Sum>,
+    kinds: Vec<Sum>,
+    rippings: Vec<Option<Sum>>,
     on_hand: Vec<usize>,
     cuts: Option<usize>,
-    blanks: BTreeMap<Blank, usize>,
-    missing: Vec<usize>,
+    given: BTreeMap<Blank, usize>,
+    used: BTreeMap<Blank, Sum>,
     made: BTreeMap<Made, usize>,
 }
+
+/// The slack of a row that may be overfilled.
+const OVER: (f64, f64) = (0.0, f64::INFINITY);
+/// Pivots to see where a count leads.
+const PROBE: usize = 25;
+/// How dear it is to have something from nowhere, beside the dearest sheet.
+const DEAR: f64 = 4096.0;
 
 #[allow(clippy::cast_precision_loss)] // counts and costs of an order
 fn real(number: i64) -> f64 {
@@ -41,45 +67,64 @@ fn real(number: i64) -> f64 {
 }
 
 impl<'a> Master<'a> {
-    /// The program of what is needed, with no layout and no pattern yet: every panel is missing, at a price above all.
-    pub(super) fn new(problem: &'a Problem, need: &Need, missing: i64) -> Master<'a> {
-        let unit = real(dearest(problem));
+    /// The program of what is needed, with no layout and no pattern yet.
+    pub(super) fn new(problem: &'a Problem, need: &'a Need, scope: &Scope) -> Master<'a> {
         let mut master = Master {
             problem,
+            need,
             lp: Simplex::default(),
-            unit,
+            unit: real(dearest(problem)),
+            scale: scale(problem),
+            highest: highest(problem),
+            dear: DEAR,
             sizes: Vec::new(),
-            stock: Vec::new(),
+            kinds: Vec::new(),
+            rippings: Vec::new(),
             on_hand: Vec::new(),
             cuts: None,
-            blanks: BTreeMap::new(),
-            missing: Vec::new(),
+            given: BTreeMap::new(),
+            used: BTreeMap::new(),
             made: BTreeMap::new(),
         };
         for count in &need.count {
-            master.add_size(*count, real(missing) / unit);
-        }
-        for stock in &need.stock {
-            let row = stock.map(|most| master.lp.add_row(&[], -f64::from(most), OVER).0);
-            master.stock.push(row);
+            let (row, count) = master.lp.add_row(&[], f64::from(*count), OVER);
+            let nowhere = master.nowhere(row);
+            master.sizes.push(Sum { row, count, nowhere });
         }
         for count in &need.on_hand {
             let row = master.lp.add_row(&[], -f64::from(*count), OVER).0;
             master.on_hand.push(row);
         }
+        master.add_sheet_rows(scope);
         if problem.charges.per_order {
             master.add_cuts_row(need.free);
         }
+        master.begin_again();
         master
     }
 
-    fn add_size(&mut self, count: u32, cost: f64) {
-        let (row, _) = self.lp.add_row(&[], f64::from(count), OVER);
-        let column = Column { entries: vec![(row, 1.0)], cost, least: 0.0, most: f64::INFINITY };
-        let missing = self.lp.add_column(column);
-        self.lp.put_in_basis(missing, row);
-        self.sizes.push(row);
-        self.missing.push(missing);
+    fn add_sheet_rows(&mut self, scope: &Scope) {
+        let of = |kind: usize| self.problem.rippings.iter().filter(|ripping| ripping.sheet == kind).count();
+        let several: Vec<bool> = self.problem.rippings.iter().map(|ripping| of(ripping.sheet) > 1).collect();
+        for range in &scope.kinds {
+            let sum = self.sum(&[], real(range.least), real(range.most));
+            self.kinds.push(sum);
+        }
+        for (range, several) in scope.rippings.iter().zip(several) {
+            let sum = several.then(|| self.sum(&[], real(range.least), real(range.most)));
+            self.rippings.push(sum);
+        }
+    }
+
+    /// A row that adds up columns to a count between two bounds.
+    fn sum(&mut self, columns: &[(usize, f64)], least: f64, most: f64) -> Sum {
+        let (row, count) = self.lp.add_row(columns, 0.0, (least, most));
+        Sum { row, count, nowhere: self.nowhere(row) }
+    }
+
+    /// A column that gives one of what the row counts at a high price.
+    fn nowhere(&mut self, row: usize) -> usize {
+        self.lp.add_column(Column { entries: vec![(row, 1.0)], cost: self.dear, least: 0.0, most: f64::INFINITY })
     }
 
     /// Paid cuts cover all cuts but the free ones.
@@ -88,6 +133,45 @@ impl<'a> Master<'a> {
         let cost = real(self.problem.charges.cut) / self.unit;
         self.lp.add_column(Column { entries: vec![(row, 1.0)], cost, least: 0.0, most: f64::INFINITY });
         self.cuts = Some(row);
+    }
+
+    /// Goes back to a start that meets all rows: everything from nowhere.
+    fn begin_again(&mut self) -> bool {
+        let sums = self.kinds.iter().chain(self.rippings.iter().flatten()).chain(self.used.values());
+        let wanting = sums.filter(|sum| self.lp.bounds(sum.count).0 > 0.0);
+        let start: Vec<(usize, usize)> = self.sizes.iter().chain(wanting).map(|sum| (sum.row, sum.nowhere)).collect();
+        self.lp.begin_with(&start)
+    }
+
+    /// Moves to a scope. What was found stays.
+    pub(super) fn move_to(&mut self, scope: &Scope) {
+        for (sum, range) in self.kinds.iter().zip(&scope.kinds) {
+            self.lp.set_bounds(sum.count, real(range.least), real(range.most));
+        }
+        for (sum, range) in self.rippings.iter().zip(&scope.rippings) {
+            if let Some(sum) = sum {
+                self.lp.set_bounds(sum.count, real(range.least), real(range.most));
+            }
+        }
+        for blank in scope.strips.keys() {
+            self.count_strips(*blank);
+        }
+        for (blank, sum) in &self.used {
+            let range = scope.range(self.problem, self.need, Count::Strips(*blank));
+            self.lp.set_bounds(sum.count, real(range.least), real(range.most));
+        }
+    }
+
+    fn count_strips(&mut self, blank: Blank) {
+        if self.used.contains_key(&blank) {
+            return;
+        }
+        let uses = |made: &Made| matches!(made, Made::Pattern(pattern) if pattern.blank == blank);
+        let columns: Vec<(usize, f64)> =
+            self.made.iter().filter(|(made, _)| uses(made)).map(|(_, column)| (*column, 1.0)).collect();
+        let most = real(most_strips(self.problem, self.need, blank));
+        let sum = self.sum(&columns, 0.0, most);
+        self.used.insert(blank, sum);
     }
 
     /// Adds a layout, a pattern or a pattern of a strip on hand; false where it is there already.
@@ -99,7 +183,8 @@ impl<'a> Master<'a> {
             Made::Layout(layout) => self.layout_entries(layout),
             Made::Pattern(pattern) => {
                 let mut entries = self.pattern_entries(pattern);
-                entries.push((self.blank_row(pattern.blank), -1.0));
+                entries.push((self.given_row(pattern.blank), -1.0));
+                entries.extend(self.used.get(&pattern.blank).map(|sum| (sum.row, 1.0)));
                 (entries, 0)
             }
             Made::OnHand(strip, pattern) => {
@@ -118,10 +203,11 @@ impl<'a> Master<'a> {
         let blanks: Vec<(Blank, u32)> = layout.blanks(self.problem).collect();
         let mut entries: BTreeMap<usize, f64> = BTreeMap::new();
         for (blank, copies) in blanks {
-            *entries.entry(self.blank_row(blank)).or_default() += f64::from(copies);
+            *entries.entry(self.given_row(blank)).or_default() += f64::from(copies);
         }
-        if let Some(row) = self.stock[self.problem.rippings[layout.ripping].sheet] {
-            entries.insert(row, -1.0);
+        entries.insert(self.kinds[self.problem.rippings[layout.ripping].sheet].row, 1.0);
+        if let Some(sum) = self.rippings[layout.ripping] {
+            entries.insert(sum.row, 1.0);
         }
         if let Some(row) = self.cuts {
             entries.insert(row, -f64::from(layout.cuts(self.problem)));
@@ -132,44 +218,75 @@ impl<'a> Master<'a> {
     fn pattern_entries(&self, pattern: &Pattern) -> Vec<(usize, f64)> {
         let mut entries: BTreeMap<usize, f64> = BTreeMap::new();
         for (size, copies) in pattern.yields(self.problem) {
-            *entries.entry(self.sizes[size]).or_default() += f64::from(copies);
+            *entries.entry(self.sizes[size].row).or_default() += f64::from(copies);
         }
         entries.into_iter().collect()
     }
 
-    fn blank_row(&mut self, blank: Blank) -> usize {
+    fn given_row(&mut self, blank: Blank) -> usize {
         let lp = &mut self.lp;
-        *self.blanks.entry(blank).or_insert_with(|| lp.add_row(&[], 0.0, OVER).0)
+        *self.given.entry(blank).or_insert_with(|| lp.add_row(&[], 0.0, OVER).0)
     }
 
-    /// Solves the program over what is there; false where the method lost its way.
+    /// Solves the program over what is there, within the bounds of now; false where the method lost its way.
     pub(super) fn solve(&mut self) -> bool {
-        self.lp.primal() == Outcome::Optimal
+        // A loose end of the dual method is no harm: the primal method starts anew then.
+        let moved = self.lp.dual(f64::INFINITY) == Outcome::Optimal && self.lp.primal() == Outcome::Optimal;
+        moved || (self.begin_again() && self.lp.primal() == Outcome::Optimal)
+    }
+
+    /// Solves the program again after columns were added.
+    pub(super) fn solve_grown(&mut self) -> bool {
+        self.lp.primal() == Outcome::Optimal || (self.begin_again() && self.lp.primal() == Outcome::Optimal)
     }
 
     /// The prices of the rows in fixed point.
-    pub(super) fn prices(&self, scale: i64) -> Prices {
+    pub(super) fn prices(&self) -> Prices {
         let prices = self.lp.prices();
-        let of = |row: usize| fixed(prices[row] * self.unit, scale);
+        let of = |row: usize| self.fixed(prices[row]);
         Prices {
-            scale,
-            size: self.sizes.iter().map(|row| of(*row)).collect(),
-            stock: self.stock.iter().map(|row| row.map_or(0, of)).collect(),
-            cut: self.cuts.map_or(0, |row| of(row).min(self.problem.charges.cut * scale)),
+            scale: self.scale,
+            size: self.sizes.iter().map(|sum| of(sum.row)).collect(),
+            strip: self.used.keys().filter_map(|blank| Some((*blank, of(*self.given.get(blank)?)))).collect(),
+            cut: self.cuts.map_or(0, |row| of(row).min(self.problem.charges.cut * self.scale)),
             keeping: 0,
         }
     }
 
-    /// The price of a strip in fixed point; none where no layout gives it yet.
-    pub(super) fn strip_prices(&self, scale: i64) -> BTreeMap<Blank, i64> {
+    fn fixed(&self, price: f64) -> i64 {
+        fixed(price * self.unit, self.scale, self.highest)
+    }
+
+    /// What a strip must be worth for a pattern to pay.
+    pub(super) fn strip_prices(&self) -> BTreeMap<Blank, i64> {
         let prices = self.lp.prices();
-        self.blanks.iter().map(|(blank, row)| (*blank, fixed(prices[*row] * self.unit, scale))).collect()
+        let given = |(blank, row): (&Blank, &usize)| {
+            let count = self.used.get(blank).map_or(0.0, |sum| prices[sum.row]);
+            (*blank, self.fixed(prices[*row] - count))
+        };
+        self.given.iter().map(given).collect()
     }
 
     /// The price of a strip on hand in fixed point.
-    pub(super) fn on_hand_prices(&self, scale: i64) -> Vec<i64> {
+    pub(super) fn on_hand_prices(&self) -> Vec<i64> {
         let prices = self.lp.prices();
-        self.on_hand.iter().map(|row| fixed(prices[*row] * self.unit, scale)).collect()
+        self.on_hand.iter().map(|row| self.fixed(prices[*row])).collect()
+    }
+
+    /// What a sheet ripped each way is worth beside its strips, in fixed point; below zero where there are too few.
+    #[allow(clippy::cast_possible_truncation)] // rounded to fixed point
+    pub(super) fn sheet_prices(&self) -> Vec<i64> {
+        let prices = self.lp.prices();
+        let of = |(ripping, sum): (&crate::model::Ripping, &Option<Sum>)| {
+            let price = prices[self.kinds[ripping.sheet].row] + sum.map_or(0.0, |sum| prices[sum.row]);
+            (price * self.unit * real(self.scale)).round().clamp(-1e18, 1e18) as i64
+        };
+        self.problem.rippings.iter().zip(&self.rippings).map(of).collect()
+    }
+
+    /// What it all costs, in units.
+    pub(super) fn cost(&self) -> f64 {
+        self.lp.cost() * self.unit
     }
 
     /// Everything that the program uses, with how much of it.
@@ -178,11 +295,32 @@ impl<'a> Master<'a> {
         uses.filter(|(_, value)| *value > 1e-7).collect()
     }
 
+    /// The numbers that a count may have in a scope.
+    pub(super) fn range(&self, scope: &Scope, count: Count) -> Range {
+        scope.range(self.problem, self.need, count)
+    }
+
+    /// About how much the cost rises, in units, where a count is kept at most `below` or at least one more.
+    pub(super) fn probe(&mut self, count: Count, below: i64, limit: Option<i64>) -> (f64, f64) {
+        if let Count::Strips(blank) = count {
+            self.count_strips(blank);
+        }
+        let sum = match count {
+            Count::Kind(kind) => self.kinds[kind],
+            Count::Ripping(ripping) => {
+                self.rippings[ripping].unwrap_or(self.kinds[self.problem.rippings[ripping].sheet])
+            }
+            Count::Strips(blank) => self.used[&blank],
+        };
+        let (now, (least, most)) = (self.lp.cost(), self.lp.bounds(sum.count));
+        let limit = limit.map_or(f64::INFINITY, |limit| real(limit) / self.unit);
+        let down = self.lp.probe(sum.count, (least, real(below)), limit, PROBE);
+        let up = self.lp.probe(sum.count, (real(below + 1), most), limit, PROBE);
+        ((down - now).max(0.0) * self.unit, (up - now).max(0.0) * self.unit)
+    }
+
     /// Everything found so far.
     pub(super) fn found(&self) -> impl Iterator<Item = &Made> {
         self.made.keys()
     }
 }
-
-/// The slack of a row that may be overfilled.
-const OVER: (f64, f64) = (0.0, f64::INFINITY);

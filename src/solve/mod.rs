@@ -3,6 +3,7 @@
 mod aims;
 mod answer;
 mod bound;
+mod branching;
 mod chain;
 mod dive;
 mod draft;
@@ -13,14 +14,18 @@ mod layout;
 mod master;
 mod money;
 mod need;
+mod outlay;
 mod pattern;
 mod pool;
 mod prices;
 mod program;
+mod scope;
 mod search;
 mod simplex;
 mod solved;
 mod tail;
+mod too_few;
+mod tree;
 mod watch;
 
 pub use solved::*;
@@ -36,7 +41,7 @@ use crate::model;
 /// too few sheets to be had.
 pub fn solve(job: &Job, watch: &dyn Watch) -> Result<Solved, Vec<Fault>> {
     let problem = model::build(job)?;
-    let money = money::least(&problem, watch).ok_or_else(|| vec![money::too_few(job, watch)])?;
+    let money = money::least(&problem, watch).map_err(|why| vec![too_few::too_few(job, why, watch)])?;
     let counts: Vec<u32> = job.panels.iter().map(|panel| panel.count).collect();
     // Breakdown crosscuts, and strips made wider so that their offcuts are worth keeping, are not searched.
     let complete = !(model::may_break_down(job) || job.saw.trims && !job.keepers.is_empty());

@@ -8,6 +8,7 @@ use super::master::Made;
 use super::need::Need;
 use super::pattern::{Blank, Pattern};
 use super::prices::dearest;
+use super::scope::{Count, Range, Scope};
 use super::simplex::{Column, Simplex};
 use crate::model::Problem;
 use std::collections::BTreeMap;
@@ -17,6 +18,8 @@ use std::collections::BTreeMap;
 pub(super) enum Counts {
     /// Sheets of one kind, or paid cuts.
     Sheets,
+    /// Sheets ripped one way.
+    Ripped,
     /// Strips of one width from one kind of board.
     Strips,
     /// Copies of one layout.
@@ -50,7 +53,8 @@ pub(super) struct Program {
 struct Rows {
     sizes: Vec<usize>,
     on_hand: Vec<usize>,
-    sheets: Vec<Option<usize>>,
+    sheets: Vec<usize>,
+    ripped: Vec<usize>,
     cuts: Option<usize>,
     given: BTreeMap<Blank, usize>,
     used: BTreeMap<Blank, usize>,
@@ -62,8 +66,8 @@ fn real(number: i64) -> f64 {
 }
 
 impl Program {
-    /// The program of making what is needed from the pool at no more than `target` units.
-    pub(super) fn new(problem: &Problem, need: &Need, pool: &[Made], target: i64) -> Program {
+    /// The program of making what is needed from the pool, within the scope, at no more than `target` units.
+    pub(super) fn new(problem: &Problem, need: &Need, scope: &Scope, pool: &[Made], target: i64) -> Program {
         let mut program = Program {
             lp: Simplex::default(),
             counts: Vec::new(),
@@ -74,52 +78,55 @@ impl Program {
             unit: real(dearest(problem)),
             made: Vec::new(),
         };
-        let rows = program.rows(problem, need, pool, target);
+        let rows = program.rows(problem, need, scope, pool, target);
         for made in pool {
             program.add_made(problem, need, &rows, made, target);
         }
         program
     }
 
-    fn rows(&mut self, problem: &Problem, need: &Need, pool: &[Made], target: i64) -> Rows {
+    fn rows(&mut self, problem: &Problem, need: &Need, scope: &Scope, pool: &[Made], target: i64) -> Rows {
         let sizes = need.count.iter().map(|count| self.row(i64::from(*count), false)).collect();
         let on_hand = need.on_hand.iter().map(|count| self.row(-i64::from(*count), false)).collect();
-        let mut rows =
-            Rows { sizes, on_hand, sheets: Vec::new(), cuts: None, given: BTreeMap::new(), used: BTreeMap::new() };
-        for (sheet, stock) in need.stock.iter().enumerate() {
-            let most = target / problem.charges.sheets[sheet];
-            let most = stock.map_or(most, |stock| most.min(i64::from(stock)));
-            let row = self.row(0, true);
-            self.column(Counts::Sheets, vec![(row, -1)], 0, most);
-            rows.sheets.push(Some(row));
-        }
+        let sheets = scope.kinds.iter().map(|range| self.counted(Counts::Sheets, *range)).collect();
+        let ripped = scope.rippings.iter().map(|range| self.counted(Counts::Ripped, *range)).collect();
+        let (given, used) = (BTreeMap::new(), BTreeMap::new());
+        let mut rows = Rows { sizes, on_hand, sheets, ripped, cuts: None, given, used };
         if problem.charges.per_order {
             let row = self.row(-i64::from(need.free), false);
-            self.column(Counts::Sheets, vec![(row, 1)], problem.charges.cut, target / problem.charges.cut);
+            self.column(
+                Counts::Sheets,
+                vec![(row, 1)],
+                problem.charges.cut,
+                Range { least: 0, most: target / problem.charges.cut },
+            );
             rows.cuts = Some(row);
         }
         for made in pool {
             if let Made::Pattern(pattern) = made {
-                self.blank_rows(problem, need, pattern.blank, &mut rows);
+                self.blank_rows(problem, need, scope, pattern.blank, &mut rows);
             }
         }
         rows
     }
 
     /// Strips given by layouts, at least the strips counted, at least the strips used.
-    fn blank_rows(&mut self, problem: &Problem, need: &Need, blank: Blank, rows: &mut Rows) {
+    fn blank_rows(&mut self, problem: &Problem, need: &Need, scope: &Scope, blank: Blank, rows: &mut Rows) {
         if rows.given.contains_key(&blank) {
             return;
         }
         let (given, used) = (self.row(0, false), self.row(0, false));
         rows.given.insert(blank, given);
         rows.used.insert(blank, used);
-        let laid = &problem.families[blank.family].widths[blank.width].laid;
-        let mut sizes: Vec<usize> = laid.iter().map(|laid| laid.size).collect();
-        sizes.sort_unstable();
-        sizes.dedup();
-        let most = sizes.iter().map(|size| i64::from(need.count[*size])).sum();
-        self.column(Counts::Strips, vec![(given, -1), (used, 1)], 0, most);
+        let range = scope.range(problem, need, Count::Strips(blank));
+        self.column(Counts::Strips, vec![(given, -1), (used, 1)], 0, range);
+    }
+
+    /// A row that adds up a count, and the column of the sum.
+    fn counted(&mut self, counts: Counts, range: Range) -> usize {
+        let row = self.row(0, true);
+        self.column(counts, vec![(row, -1)], 0, range);
+        row
     }
 
     fn add_made(&mut self, problem: &Problem, need: &Need, rows: &Rows, made: &Made, target: i64) {
@@ -140,7 +147,7 @@ impl Program {
                 (Counts::Patterns, entries, 0, most)
             }
         };
-        let column = self.column(counts, entries, cost, most);
+        let column = self.column(counts, entries, cost, Range { least: 0, most });
         self.made.push((column, made.clone()));
     }
 
@@ -155,9 +162,10 @@ impl Program {
         row
     }
 
-    fn column(&mut self, counts: Counts, entries: Vec<(usize, i64)>, cost: i64, most: i64) -> usize {
+    fn column(&mut self, counts: Counts, entries: Vec<(usize, i64)>, cost: i64, range: Range) -> usize {
         let parts = entries.iter().map(|(row, part)| (*row, real(*part))).collect();
-        let data = Column { entries: parts, cost: real(cost) / self.unit, least: 0.0, most: real(most) };
+        let data =
+            Column { entries: parts, cost: real(cost) / self.unit, least: real(range.least), most: real(range.most) };
         self.counts.push(counts);
         self.cost.push(cost);
         self.entries.push(entries);
@@ -190,7 +198,8 @@ fn layout_entries(problem: &Problem, rows: &Rows, layout: &Layout) -> Vec<(usize
             *entries.entry(*row).or_default() += i64::from(each);
         }
     }
-    entries.extend(rows.sheets[problem.rippings[layout.ripping].sheet].map(|row| (row, 1)));
+    entries.insert(rows.sheets[problem.rippings[layout.ripping].sheet], 1);
+    entries.insert(rows.ripped[layout.ripping], 1);
     entries.extend(rows.cuts.map(|row| (row, -i64::from(layout.cuts(problem)))));
     entries.into_iter().collect()
 }

@@ -52,6 +52,8 @@ pub(super) enum Outcome {
 pub(super) struct Simplex {
     columns: Vec<Column>,
     right: Vec<f64>,
+    /// Slack column of each row.
+    slacks: Vec<usize>,
     /// Column at each basis position.
     basis: Vec<usize>,
     places: Vec<Place>,
@@ -71,6 +73,7 @@ impl Simplex {
             self.columns[*column].entries.push((row, *coefficient));
         }
         let slack = self.columns.len();
+        self.slacks.push(slack);
         let entries_of = vec![(row, -1.0)];
         self.columns.push(Column { entries: entries_of, cost: 0.0, least: bounds.0, most: bounds.1 });
         self.places.push(Place::Basic(row));
@@ -118,6 +121,20 @@ impl Simplex {
         self.places[leaving] = Place::Lower;
         self.pivot(column, position, &alpha);
         self.find_values();
+    }
+
+    /// Starts from the rows' slacks, but for some rows, where another column is basic in the slack's place: (row, column).
+    /// False where that is no basis.
+    pub(super) fn begin_with(&mut self, instead: &[(usize, usize)]) -> bool {
+        self.places.iter_mut().for_each(|place| *place = Place::Lower);
+        self.basis.clone_from(&self.slacks);
+        for (row, column) in instead {
+            self.basis[*row] = *column;
+        }
+        for (position, column) in self.basis.iter().enumerate() {
+            self.places[*column] = Place::Basic(position);
+        }
+        self.refresh()
     }
 
     /// Sets the bounds of a column; the dual method then repairs what no longer holds.
@@ -215,7 +232,25 @@ impl Simplex {
 
     /// Runs the dual method from a basis that is optimal but for bounds that moved; stops when the cost passes `limit`.
     pub(super) fn dual(&mut self, limit: f64) -> Outcome {
-        let most = 5_000 + 20 * self.right.len();
+        self.dual_for(limit, 5_000 + 20 * self.right.len())
+    }
+
+    /// The cost that so many pivots of the dual method come to where a column's bounds move; all stays as it is.
+    pub(super) fn probe(&mut self, column: usize, (least, most): (f64, f64), limit: f64, pivots: usize) -> f64 {
+        let bounds = self.bounds(column);
+        let (basis, places, since_fresh) = (self.basis.clone(), self.places.clone(), self.since_fresh);
+        let (inverse, values) = (self.inverse.clone(), self.values.clone());
+        self.set_bounds(column, least, most);
+        let outcome = self.dual_for(limit, pivots);
+        let cost = if matches!(outcome, Outcome::Infeasible(_)) { limit } else { self.cost() };
+        self.columns[column].least = bounds.0;
+        self.columns[column].most = bounds.1;
+        (self.basis, self.places, self.since_fresh) = (basis, places, since_fresh);
+        (self.inverse, self.values) = (inverse, values);
+        cost
+    }
+
+    fn dual_for(&mut self, limit: f64, most: usize) -> Outcome {
         for turn in 0..most {
             let Some((position, below)) = self.broken() else { return Outcome::Optimal };
             if turn % 8 == 7 && self.cost() > limit {

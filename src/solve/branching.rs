@@ -1,0 +1,160 @@
+//! What to split a node by: a count that the linear program would rather have in between, sheets of a kind first, then
+//! the ways to rip them, then strips. Of several, the one that lifts the bounds of both parts most, as far as a few
+//! pivots of the dual method tell (strong branching, Applegate et al. 1995), and later as earlier probes told.
+
+use super::master::{Made, Master};
+use super::need::Need;
+use super::pattern::Blank;
+use super::scope::{Count, Range, Scope};
+use crate::model::Problem;
+use std::collections::BTreeMap;
+
+/// Most counts that are probed at one node.
+const PROBES: usize = 8;
+/// Probes after which what is known of a count is trusted.
+const TRUSTED: u32 = 4;
+/// Values within this of a whole number are whole.
+const WHOLE: f64 = 1e-6;
+
+/// A count with the value that the linear program gives it.
+pub(super) type Valued = (Count, f64);
+
+/// What is known about the counts that nodes were split by.
+#[derive(Default)]
+pub(super) struct Branching {
+    rises: BTreeMap<Count, Rises>,
+}
+
+/// How much the bound rises, for each one that a count is kept below or above its value, summed over so many probes.
+#[derive(Clone, Copy, Debug, Default)]
+struct Rises {
+    down: f64,
+    up: f64,
+    times: u32,
+}
+
+impl Rises {
+    fn with(self, down: f64, up: f64) -> Rises {
+        Rises { down: self.down + down, up: self.up + up, times: self.times + 1 }
+    }
+
+    /// What to expect where the value is `part` above a whole number.
+    fn rise(self, part: f64) -> (f64, f64) {
+        let times = f64::from(self.times.max(1));
+        (self.down / times * part, self.up / times * (1.0 - part))
+    }
+}
+
+impl Branching {
+    /// The parts of a scope, split by one of the counts.
+    pub(super) fn split(
+        &mut self,
+        master: &mut Master,
+        scope: &Scope,
+        mut counts: Vec<Valued>,
+        limit: Option<i64>,
+    ) -> Option<Vec<Scope>> {
+        if let [(count, value)] = counts[..]
+            && far_from_whole(value) <= WHOLE
+        {
+            let (range, value) = (master.range(scope, count), whole_below(value + 0.5));
+            let ranges = [(range.least, value - 1), (value, value), (value + 1, range.most)];
+            return Some(parts(scope, count, &ranges));
+        }
+        counts.sort_by(|a, b| far_from_whole(b.1).total_cmp(&far_from_whole(a.1)));
+        let (mut best, mut probes): (Option<(Count, f64, f64)>, _) = (None, PROBES);
+        for (count, value) in counts {
+            let score = self.score(master, (count, value), limit, &mut probes);
+            if best.is_none_or(|(_, _, most)| score > most * (1.0 + 1e-9)) {
+                best = Some((count, value, score));
+            }
+        }
+        let (count, value, _) = best?;
+        let range = master.range(scope, count);
+        let below = whole_below(value).clamp(range.least - 1, range.most);
+        Some(parts(scope, count, &[(range.least, below), (below + 1, range.most)]))
+    }
+
+    /// How much both parts of a split by this count rise, as far as is known.
+    fn score(&mut self, master: &mut Master, (count, value): Valued, limit: Option<i64>, probes: &mut usize) -> f64 {
+        let part = value - value.floor();
+        let known = self.rises.get(&count).copied().unwrap_or_default();
+        let rises = if known.times < TRUSTED && *probes > 0 {
+            *probes -= 1;
+            let (down, up) = master.probe(count, whole_below(value), limit);
+            self.rises.insert(count, known.with(down / part, up / (1.0 - part)));
+            (down, up)
+        } else {
+            known.rise(part)
+        };
+        (rises.0 + 1e-3) * (rises.1 + 1e-3)
+    }
+}
+
+/// Whether only sheets cost money and the cost says how many of each kind there are.
+pub(super) fn only_sheets_cost(problem: &Problem, scope: &Scope) -> bool {
+    problem.charges.cut == 0 && (scope.is_bought() || scope.kinds.len() == 1)
+}
+
+/// The counts to split by: those of the first sort that are not whole. Sheets that are whole but not settled are
+/// settled before their strips are looked at, since their program is flat.
+pub(super) fn open_counts(problem: &Problem, master: &Master, scope: &Scope) -> Vec<Valued> {
+    let (mut kinds, mut rippings) = (vec![0.0; scope.kinds.len()], vec![0.0; scope.rippings.len()]);
+    let mut strips: BTreeMap<Blank, f64> = BTreeMap::new();
+    for (made, value) in master.used() {
+        match made {
+            Made::Layout(layout) => {
+                rippings[layout.ripping] += value;
+                kinds[problem.rippings[layout.ripping].sheet] += value;
+            }
+            Made::Pattern(pattern) => *strips.entry(pattern.blank).or_default() += value,
+            Made::OnHand(..) => {}
+        }
+    }
+    let several = |at: usize| {
+        let kind = problem.rippings[at].sheet;
+        problem.rippings.iter().filter(|ripping| ripping.sheet == kind).count() > 1
+    };
+    let not_whole = |(_, value): &Valued| far_from_whole(*value) > WHOLE;
+    if !scope.is_bought() && !only_sheets_cost(problem, scope) {
+        let kinds: Vec<Valued> = kinds.iter().enumerate().map(|(at, value)| (Count::Kind(at), *value)).collect();
+        let fractions: Vec<Valued> = kinds.iter().copied().filter(not_whole).collect();
+        let unsettled = kinds.into_iter().zip(&scope.kinds).find(|(_, range)| !range.is_fixed());
+        match (fractions.is_empty(), unsettled) {
+            (false, _) => return fractions,
+            (true, Some((kind, _))) => return vec![kind],
+            (true, None) => {}
+        }
+    }
+    let rippings = rippings.into_iter().enumerate().filter(|(at, _)| several(*at));
+    let rippings: Vec<Valued> = rippings.map(|(at, value)| (Count::Ripping(at), value)).filter(not_whole).collect();
+    if rippings.is_empty() {
+        strips.into_iter().map(|(blank, value)| (Count::Strips(blank), value)).filter(not_whole).collect()
+    } else {
+        rippings
+    }
+}
+
+/// The scope halved by a count of sheets that is not settled; none where all are.
+pub(super) fn halves(problem: &Problem, need: &Need, scope: &Scope) -> Option<Vec<Scope>> {
+    let kinds = (0..scope.kinds.len()).map(Count::Kind);
+    let mut counts = kinds.chain((0..scope.rippings.len()).map(Count::Ripping));
+    let count = counts.find(|count| !scope.range(problem, need, *count).is_fixed())?;
+    let range = scope.range(problem, need, count);
+    let middle = range.least.midpoint(range.most);
+    Some(parts(scope, count, &[(range.least, middle), (middle + 1, range.most)]))
+}
+
+fn parts(scope: &Scope, count: Count, ranges: &[(i64, i64)]) -> Vec<Scope> {
+    let some = ranges.iter().filter(|(least, most)| least <= most);
+    some.map(|(least, most)| scope.narrowed(count, Range { least: *least, most: *most })).collect()
+}
+
+fn far_from_whole(value: f64) -> f64 {
+    (value - value.round()).abs()
+}
+
+#[allow(clippy::cast_possible_truncation)] // counts of an order
+fn whole_below(value: f64) -> i64 {
+    value.floor() as i64
+}

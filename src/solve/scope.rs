@@ -1,0 +1,106 @@
+//! The part of all plans that one node of the search looks at: how many sheets of each kind, how many ripped each way,
+//! how many strips of a width are crosscut. Branching narrows these counts and never single layouts or patterns, which
+//! are far too many and too alike.
+
+use super::need::Need;
+use super::pattern::Blank;
+use crate::model::Problem;
+use std::collections::BTreeMap;
+
+/// From `least` to `most`, both included; empty where `least` is above `most`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Range {
+    /// No fewer.
+    pub least: i64,
+    /// No more.
+    pub most: i64,
+}
+
+impl Range {
+    /// Just one number.
+    pub(super) fn is_fixed(self) -> bool {
+        self.least == self.most
+    }
+}
+
+/// A count that branching narrows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Count {
+    /// Sheets of a kind.
+    Kind(usize),
+    /// Sheets of one kind ripped one way.
+    Ripping(usize),
+    /// Strips crosscut from a blank.
+    Strips(Blank),
+}
+
+/// Counts and the numbers they may have.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Scope {
+    /// Sheets of each kind.
+    pub kinds: Vec<Range>,
+    /// Sheets ripped each way.
+    pub rippings: Vec<Range>,
+    /// Strips crosscut from a blank, of those that are narrowed.
+    pub strips: BTreeMap<Blank, Range>,
+}
+
+impl Scope {
+    /// All plans of at most `cost` units, if given: no plan needs a sheet that gives no panel wanted.
+    pub(super) fn all(problem: &Problem, need: &Need, cost: Option<i64>) -> Scope {
+        let panels: i64 = need.count.iter().map(|count| i64::from(*count)).sum();
+        let kind = |(stock, price): (&Option<u32>, &i64)| {
+            let stocked = stock.map_or(panels, |stock| panels.min(i64::from(stock)));
+            Range { least: 0, most: cost.map_or(stocked, |cost| stocked.min(cost / price)) }
+        };
+        let kinds: Vec<Range> = need.stock.iter().zip(&problem.charges.sheets).map(kind).collect();
+        let rippings = problem.rippings.iter().map(|ripping| kinds[ripping.sheet]).collect();
+        Scope { kinds, rippings, strips: BTreeMap::new() }
+    }
+
+    /// The numbers that a count may have; strips that are not narrowed have at most one for each panel wanted.
+    pub(super) fn range(&self, problem: &Problem, need: &Need, count: Count) -> Range {
+        match count {
+            Count::Kind(kind) => self.kinds[kind],
+            Count::Ripping(ripping) => self.rippings[ripping],
+            Count::Strips(blank) => {
+                let most = || most_strips(problem, need, blank);
+                self.strips.get(&blank).copied().unwrap_or_else(|| Range { least: 0, most: most() })
+            }
+        }
+    }
+
+    /// The same scope with one count narrowed.
+    pub(super) fn narrowed(&self, count: Count, range: Range) -> Scope {
+        let mut scope = self.clone();
+        match count {
+            Count::Kind(kind) => scope.kinds[kind] = range,
+            Count::Ripping(ripping) => scope.rippings[ripping] = range,
+            Count::Strips(blank) => {
+                scope.strips.insert(blank, range);
+            }
+        }
+        scope
+    }
+
+    /// Whether the sheets to buy are settled.
+    pub(super) fn is_bought(&self) -> bool {
+        self.kinds.iter().all(|range| range.is_fixed())
+    }
+
+    /// The same scope where fewer sheets would be welcome, to see how close they come to doing.
+    pub(super) fn with_fewer(&self) -> Scope {
+        let mut scope = self.clone();
+        scope.kinds.iter_mut().for_each(|range| range.least = 0);
+        scope
+    }
+}
+
+/// Each strip that is crosscut gives some panel that is wanted.
+pub(super) fn most_strips(problem: &Problem, need: &Need, blank: Blank) -> i64 {
+    let mut sizes: Vec<usize> =
+        problem.families[blank.family].widths[blank.width].laid.iter().map(|laid| laid.size).collect();
+    sizes.sort_unstable();
+    sizes.dedup();
+    sizes.iter().map(|size| i64::from(need.count[*size])).sum()
+}

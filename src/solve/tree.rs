@@ -1,0 +1,368 @@
+//! The proof: branch and price. A node is a scope; the linear program over all layouts and patterns gives its bound,
+//! whole numbers decide about it. Nodes whose few remaining candidates can be listed are searched through; the others
+//! are split by a count that is not whole: sheets of a kind, sheets ripped one way, strips of a width (branching on
+//! sums of Gilmore-Gomory variables, as in Vanderbeck 2000 and Silva, Alvelos and Valerio de Carvalho 2010). The most
+//! promising node comes first, so the least bound of the nodes left is a bound on every plan.
+
+use super::branching::{Branching, halves, only_sheets_cost, open_counts};
+use super::dive::{Choice, dive};
+use super::draft::Draft;
+use super::generate::{Bounded, Relaxed, bounded, relax};
+use super::layout::Layout;
+use super::master::{Made, Master};
+use super::need::Need;
+use super::outlay;
+use super::pool::pool;
+use super::program::Program;
+use super::scope::{Count, Scope};
+use super::search::{Search, Verdict};
+use super::watch::{Progress, Watch};
+use crate::data::Cents;
+use crate::model::Problem;
+use std::cmp::{Ordering, Reverse};
+use std::collections::BinaryHeap;
+
+/// Most layouts and patterns that are listed while there is something to branch on, and where there is nothing.
+const LISTED: [usize; 2] = [1_500, 40_000];
+/// Most nodes of a search through a list, in the same cases.
+const NODES: [usize; 2] = [500, 200_000];
+/// Most nodes of a search among what was found on the way, which proves nothing.
+const GLANCE: usize = 300;
+
+/// A part of all plans that is still open.
+struct Node {
+    /// No plan of it costs less, in units.
+    bound: i64,
+    depth: usize,
+    order: usize,
+    /// How far above the bound the next search reaches, in steps of the charges.
+    reach: i64,
+    scope: Scope,
+}
+
+/// What a look at a node came to.
+enum Look {
+    /// It holds nothing cheaper than the best plan.
+    Closed,
+    /// Two parts, with the bound of both.
+    Split(i64, Vec<Scope>),
+    /// It holds nothing below this cost; the next search may reach further.
+    Raised(i64),
+    /// It can neither be closed nor split.
+    Stuck(i64),
+}
+
+/// The tree of open nodes, and the best plan so far.
+pub(super) struct Tree<'a> {
+    problem: &'a Problem,
+    need: &'a Need,
+    watch: &'a dyn Watch,
+    master: Master<'a>,
+    open: BinaryHeap<Reverse<Node>>,
+    stuck: Option<i64>,
+    made: usize,
+    best: Option<(Draft, i64)>,
+    branching: Branching,
+}
+
+/// How the work on a tree ended.
+pub(super) struct Closed {
+    /// The cheapest plan found and its cost in units; none where none was found.
+    pub best: Option<(Draft, i64)>,
+    /// No plan costs less, in units; none where no plan can be made at all.
+    pub bound: Option<i64>,
+}
+
+impl<'a> Tree<'a> {
+    /// A tree over all plans, with a plan to begin with and what was found on the way to it.
+    pub(super) fn new(
+        problem: &'a Problem,
+        need: &'a Need,
+        best: Option<Draft>,
+        found: &[Made],
+        watch: &'a dyn Watch,
+    ) -> Tree<'a> {
+        let best = best.filter(|draft| draft.serves(problem, need)).map(|draft| priced(problem, need, &draft));
+        let scope = Scope::all(problem, need, best.as_ref().map(|(_, cost)| *cost));
+        let mut master = Master::new(problem, need, &scope);
+        for made in found {
+            master.add(made.clone());
+        }
+        let mut tree = Tree {
+            problem,
+            need,
+            watch,
+            master,
+            open: BinaryHeap::new(),
+            stuck: None,
+            made: 0,
+            best,
+            branching: Branching::default(),
+        };
+        tree.push(0, 0, 1, scope);
+        tree
+    }
+
+    /// Closes node after node until nothing is open, or the watch says stop.
+    pub(super) fn close(mut self) -> Closed {
+        while let Some(Reverse(node)) = self.open.pop() {
+            if !self.is_cheaper(node.bound) {
+                continue;
+            }
+            if self.watch.stop() {
+                self.stick(node.bound);
+                continue;
+            }
+            self.report(node.bound);
+            match self.look(&node) {
+                Look::Closed => {}
+                Look::Split(bound, parts) => {
+                    for part in parts {
+                        self.push(bound, node.depth + 1, 1, part);
+                    }
+                }
+                Look::Raised(bound) => self.push(bound, node.depth, node.reach * 2, node.scope),
+                Look::Stuck(bound) => self.stick(bound),
+            }
+        }
+        let cost = self.best.as_ref().map(|(_, cost)| *cost);
+        let open = self.stuck.filter(|bound| cost.is_none_or(|cost| *bound < cost));
+        Closed { bound: open.or(cost), best: self.best }
+    }
+
+    fn push(&mut self, bound: i64, depth: usize, reach: i64, scope: Scope) {
+        self.made += 1;
+        self.open.push(Reverse(Node { bound, depth, order: self.made, reach, scope }));
+    }
+
+    fn stick(&mut self, bound: i64) {
+        self.stuck = Some(self.stuck.map_or(bound, |least| least.min(bound)));
+    }
+
+    fn is_cheaper(&self, bound: i64) -> bool {
+        self.best.as_ref().is_none_or(|(_, cost)| bound < *cost)
+    }
+
+    fn report(&self, bound: i64) {
+        let cents = |units: i64| Cents(units / self.problem.charges.cent);
+        let least = self.stuck.map_or(bound, |stuck| stuck.min(bound));
+        let (best, bound) = (self.best.as_ref().map(|(_, cost)| cents(*cost)), Some(cents(least)));
+        self.watch.report(Progress { doing: "proving that nothing cheaper exists", best, bound });
+    }
+
+    /// Bounds a node, lists and searches what is left of it, or splits it.
+    fn look(&mut self, node: &Node) -> Look {
+        let Some((bound, lenses)) = self.bound(node) else { return Look::Closed };
+        let counts = open_counts(self.problem, &self.master, &node.scope);
+        let last = counts.is_empty();
+        let fresh = node.is_fresh();
+        if node.depth == 0 || last {
+            self.glance(&node.scope, bound);
+        }
+        if fresh && node.depth > 0 && self.is_cheaper(bound) {
+            self.dive(&node.scope, &lenses[0]);
+        }
+        if !self.is_cheaper(bound) {
+            return Look::Closed;
+        }
+        let Some(target) = self.within_reach(node, bound) else { return Look::Closed };
+        let sheets_open = matches!(counts.first(), Some((Count::Kind(_), _)));
+        let found = if sheets_open { None } else { self.search_listed(&node.scope, lenses, target, last, fresh) };
+        match found {
+            Some(Verdict::Nothing) => match outlay::least_from(self.problem, &node.scope, target + 1) {
+                Some(bound) if self.is_cheaper(bound) => Look::Raised(bound),
+                _ => Look::Closed,
+            },
+            Some(Verdict::Found(draft)) => {
+                self.take(&draft);
+                self.look(node)
+            }
+            Some(Verdict::Unsure) | None => {
+                let limit = self.limit();
+                let parts = self.branching.split(&mut self.master, &node.scope, counts, limit);
+                let parts = parts.filter(|parts| !parts.contains(&node.scope));
+                match parts.or_else(|| halves(self.problem, self.need, &node.scope)) {
+                    Some(parts) => Look::Split(bound, parts),
+                    None => Look::Stuck(bound),
+                }
+            }
+        }
+    }
+
+    fn limit(&self) -> Option<i64> {
+        self.best.as_ref().map(|(_, cost)| *cost)
+    }
+
+    /// The bound of a node and the prices that gave it, those of the program that the master stands at first; none
+    /// where the node holds nothing cheaper than the best plan.
+    ///
+    /// Where nothing but sheets costs money and it is settled which, the program may use fewer: how far it stays below
+    /// tells how close the node comes to being closed. Where cuts cost money too, both programs tell something.
+    fn bound(&mut self, node: &Node) -> Option<(i64, Vec<Bounded>)> {
+        let (mut bound, mut lenses) = (node.bound, Vec::new());
+        let only_sheets = only_sheets_cost(self.problem, &node.scope);
+        if !only_sheets {
+            let plain = self.relax(&node.scope);
+            bound = bound.max(plain.bound?);
+            lenses.push(plain);
+        }
+        if self.is_cheaper(bound) && (only_sheets || (node.scope.is_bought() && !self.buys_as_best(&node.scope))) {
+            let fewer = self.relaxed_with_fewer(&node.scope);
+            bound = bound.max(fewer.bound?);
+            lenses.insert(0, fewer);
+        }
+        self.is_cheaper(bound).then_some((bound, lenses))
+    }
+
+    fn relax(&mut self, scope: &Scope) -> Bounded {
+        let limit = self.limit();
+        relax(self.problem, self.need, scope, &mut self.master, limit, self.watch)
+    }
+
+    /// The bound of a scope at the prices where fewer sheets would be welcome.
+    fn relaxed_with_fewer(&mut self, scope: &Scope) -> Bounded {
+        let fewer = self.relax(&scope.with_fewer());
+        bounded(self.problem, self.need, scope, fewer.prices)
+    }
+
+    /// Whether the best plan buys the very sheets of the scope.
+    fn buys_as_best(&self, scope: &Scope) -> bool {
+        let Some((draft, _)) = &self.best else { return false };
+        let mut bought = vec![0_i64; scope.kinds.len()];
+        let sheet = |layout: &Layout| self.problem.rippings[layout.ripping].sheet;
+        draft.layouts.iter().for_each(|(layout, copies)| bought[sheet(layout)] += i64::from(*copies));
+        bought.iter().zip(&scope.kinds).all(|(bought, range)| range.least <= *bought && *bought <= range.most)
+    }
+
+    /// The cost that the next search through a list aims at: close above the bound, where lists are short, and further
+    /// up each time that nothing was found; always an improvement.
+    fn within_reach(&self, node: &Node, bound: i64) -> Option<i64> {
+        let most = self.target(&node.scope)?;
+        let reach = bound + (node.reach - 1) * self.problem.charges.step();
+        if reach >= most { Some(most) } else { outlay::most_below(self.problem, &node.scope, reach + 1) }
+    }
+
+    /// Keeps a plan that is cheaper than the best so far, and makes all that is needed.
+    fn take(&mut self, draft: &Draft) {
+        if !draft.serves(self.problem, self.need) {
+            return;
+        }
+        let (draft, cost) = priced(self.problem, self.need, draft);
+        if self.is_cheaper(cost) {
+            self.best = Some((draft, cost));
+        }
+    }
+
+    /// Dives from the node's linear program, with no more sheets than its scope allows.
+    fn dive(&mut self, scope: &Scope, relaxed: &Bounded) {
+        let stock = scope.kinds.iter().map(|range| u32::try_from(range.most).ok()).collect();
+        let need = Need { stock, ..self.need.clone() };
+        let (used, found) = (self.master.used(), self.master.found().cloned().collect());
+        let first = Relaxed { cost: self.master.cost(), used, found, prices: relaxed.prices.clone() };
+        if let Some(draft) = dive(self.problem, &need, &first, Choice::Careful, self.watch) {
+            self.take(&draft);
+        }
+    }
+
+    /// Looks for cheaper plans among what was found on the way.
+    fn glance(&mut self, scope: &Scope, bound: i64) {
+        let found: Vec<Made> = self.master.found().filter(|made| self.is_in(scope, made)).cloned().collect();
+        while self.is_cheaper(bound) && !self.watch.stop() {
+            let Some(target) = self.target(scope) else { return };
+            let Verdict::Found(draft) = self.search(scope, &found, target, GLANCE) else { return };
+            self.take(&draft);
+        }
+    }
+
+    fn is_in(&self, scope: &Scope, made: &Made) -> bool {
+        match made {
+            Made::Layout(layout) => {
+                let kind = self.problem.rippings[layout.ripping].sheet;
+                scope.rippings[layout.ripping].most > 0 && scope.kinds[kind].most > 0
+            }
+            Made::Pattern(_) | Made::OnHand(..) => true,
+        }
+    }
+
+    /// The greatest cost that is an improvement.
+    fn target(&self, scope: &Scope) -> Option<i64> {
+        let Some((_, cost)) = &self.best else {
+            return Some(outlay::dearest(self.problem, scope));
+        };
+        outlay::most_below(self.problem, scope, *cost)
+    }
+
+    fn search(&self, scope: &Scope, listed: &[Made], target: i64, nodes: usize) -> Verdict {
+        let program = Program::new(self.problem, self.need, scope, listed, target);
+        Search::new(self.problem, self.need, program, target, nodes, self.watch).run()
+    }
+
+    /// Lists all that a plan of the scope within the target can be made of, and searches through it; none where that is
+    /// too much.
+    fn search_listed(
+        &mut self,
+        scope: &Scope,
+        mut lenses: Vec<Bounded>,
+        target: i64,
+        last: bool,
+        look: bool,
+    ) -> Option<Verdict> {
+        let at = usize::from(last);
+        if last && lenses.len() == 1 && !only_sheets_cost(self.problem, scope) {
+            lenses.push(self.relaxed_with_fewer(scope));
+        }
+        let lenses: Vec<&Bounded> = lenses.iter().collect();
+        let listed = pool(self.problem, self.need, scope, &lenses, target, LISTED[at]);
+        if listed.is_none() && look {
+            return self.search_nearest(scope, &lenses, target);
+        }
+        let listed = listed?;
+        Some(self.search(scope, &listed, target, NODES[at]))
+    }
+
+    /// Searches through the layouts and patterns closest to the program's own, which finds plans but proves nothing.
+    fn search_nearest(&mut self, scope: &Scope, lenses: &[&Bounded], target: i64) -> Option<Verdict> {
+        let scale = i128::from(lenses[0].prices.scale);
+        let least = i64::try_from(lenses[0].judged.total? / scale).ok()?;
+        let near = |part: i64| pool(self.problem, self.need, scope, lenses, least + (target - least) / part, LISTED[0]);
+        let listed = [2, 4, 8, 16, 64].into_iter().find_map(near)?;
+        Some(self.search(scope, &listed, target, NODES[0])).filter(|verdict| matches!(verdict, Verdict::Found(_)))
+    }
+}
+
+/// The plan without strips that nothing is cut from, and what it then costs.
+fn priced(problem: &Problem, need: &Need, draft: &Draft) -> (Draft, i64) {
+    let lean = draft.without_spare_strips(problem);
+    let draft = if lean.serves(problem, need) { lean } else { draft.clone() };
+    let cost = draft.cost(problem);
+    (draft, cost)
+}
+
+impl Node {
+    /// Whether it is worth while to look for plans here with more care: now and then on the way down, and where the
+    /// sheets to buy have just been settled.
+    fn is_fresh(&self) -> bool {
+        let settled = self.scope.is_bought() && self.scope.strips.is_empty();
+        self.reach == 1 && (self.depth == 0 || self.depth.is_power_of_two() || settled)
+    }
+}
+
+impl Ord for Node {
+    fn cmp(&self, other: &Node) -> Ordering {
+        (self.bound, Reverse(self.depth), self.order).cmp(&(other.bound, Reverse(other.depth), other.order))
+    }
+}
+
+impl PartialOrd for Node {
+    fn partial_cmp(&self, other: &Node) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl PartialEq for Node {
+    fn eq(&self, other: &Node) -> bool {
+        self.cmp(other) == Ordering::Equal
+    }
+}
+
+impl Eq for Node {}

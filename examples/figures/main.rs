@@ -1,5 +1,6 @@
 //! The solver's figures on problems with known answers and on made-up batches:
-//! `cargo run --release --example figures -- [PART OF A NAME] [--seconds MOST]`.
+//! `cargo run --release --example figures -- [PART OF A NAME] [--seconds MOST]`. With `--features highs` and `--beside`,
+//! the same cases side by side with a general-purpose solver on the textbook's integer program.
 
 mod cases;
 mod clock;
@@ -7,6 +8,12 @@ mod clock;
 mod instances;
 mod row;
 mod summary;
+
+#[cfg(feature = "highs")]
+mod beside;
+#[cfg(feature = "highs")]
+#[path = "../../tests/textbook/mod.rs"]
+mod textbook;
 
 use row::Row;
 
@@ -16,15 +23,19 @@ struct Asked {
     part: String,
     /// Time for each case.
     seconds: f64,
+    /// Whether the other solver is to run too.
+    beside: bool,
 }
 
 fn asked() -> Result<Asked, String> {
-    let mut asked = Asked { part: String::new(), seconds: 10.0 };
+    let mut asked = Asked { part: String::new(), seconds: 10.0, beside: false };
     let mut words = std::env::args().skip(1);
     while let Some(word) = words.next() {
         if word == "--seconds" {
             let value = words.next().and_then(|text| text.parse().ok());
             asked.seconds = value.ok_or("--seconds wants a number")?;
+        } else if word == "--beside" {
+            asked.beside = true;
         } else {
             asked.part = word;
         }
@@ -35,13 +46,28 @@ fn asked() -> Result<Asked, String> {
 fn main() -> Result<(), String> {
     let asked = asked()?;
     let wanted = |case: &cases::Case| case.group == asked.part || case.name.contains(&asked.part);
+    let cases = cases::all().into_iter().filter(wanted);
+    if asked.beside { beside(cases, asked.seconds) } else { alone(cases, asked.seconds) }
+}
+
+/// Our own figures.
+fn alone(cases: impl Iterator<Item = cases::Case>, seconds: f64) -> Result<(), String> {
     row::print_head();
     let mut rows = Vec::new();
-    for case in cases::all().into_iter().filter(wanted) {
-        let row = Row::of(case, asked.seconds);
+    for case in cases {
+        let row = Row::of(case, seconds);
         row.print();
         rows.push(row);
     }
-    summary::print(&rows);
-    Ok(())
+    summary::print(&rows)
+}
+
+#[cfg(feature = "highs")]
+fn beside(cases: impl Iterator<Item = cases::Case>, seconds: f64) -> Result<(), String> {
+    beside::print(cases, seconds)
+}
+
+#[cfg(not(feature = "highs"))]
+fn beside(_: impl Iterator<Item = cases::Case>, _: f64) -> Result<(), String> {
+    Err("build with `--features highs` to have another solver beside ours".into())
 }

@@ -4,7 +4,10 @@ use crate::row::Row;
 use std::collections::BTreeMap;
 
 /// Prints everything that can be said of all rows together.
-pub(crate) fn print(rows: &[Row]) {
+///
+/// # Errors
+/// Names the cases that came out other than is known.
+pub(crate) fn print(rows: &[Row]) -> Result<(), String> {
     let mut groups: BTreeMap<&str, Vec<&Row>> = BTreeMap::new();
     for row in rows {
         groups.entry(row.case.group).or_default().push(row);
@@ -18,9 +21,7 @@ pub(crate) fn print(rows: &[Row]) {
         println!("most memory: {memory}");
     }
     let wrong: Vec<&str> = rows.iter().filter(|row| row.wrong()).map(|row| row.case.name.as_str()).collect();
-    if !wrong.is_empty() {
-        println!("NOT WHAT IS KNOWN: {}", wrong.join(", "));
-    }
+    if wrong.is_empty() { Ok(()) } else { Err(format!("not what is known: {}", wrong.join(", "))) }
 }
 
 fn print_group(group: &str, rows: &[&Row]) {

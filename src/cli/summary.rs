@@ -1,12 +1,13 @@
-//! What the terminal says about a finished plan: what to buy, what it costs, how much of the sheets becomes panels,
+//! What the terminal says about a finished plan: what to buy, what it costs, how much of the wood becomes panels,
 //! what is proved, where the papers are. Every figure comes from the plan.
 
 use super::interrupt;
 use std::collections::BTreeMap;
 use std::path::Path;
 use yardslip::data::{Cents, Job};
+use yardslip::documents::trouble::troubles;
 use yardslip::documents::wording;
-use yardslip::plan::{PanelLine, Plan};
+use yardslip::plan::{Origin, PanelLine, Plan};
 
 /// Words stand in a column of this width, so that what follows can be found at a glance.
 const COLUMN: usize = 8;
@@ -14,11 +15,14 @@ const COLUMN: usize = 8;
 /// The summary of a plan whose papers are in a folder.
 pub(super) fn summary(job: &Job, plan: &Plan, folder: &Path) -> String {
     let mut lines = vec![plan.title.clone(), String::new()];
+    lines.extend(rows("take", take(job, plan)));
     lines.extend(rows("buy", buy(job, plan)));
     lines.push(row("cost", &cost(plan)));
+    lines.extend(rows("in all", in_all(plan)));
     lines.extend(rows("panels", plan.panels.iter().map(|line| panels(plan, line))));
-    lines.push(row("use", &format!("{:.1} % of the sheets becomes panels", 100.0 * share(plan))));
+    lines.push(row("use", &format!("{:.1} % of the material becomes panels", 100.0 * share(plan))));
     lines.push(row("proof", &proof(plan)));
+    lines.extend(rows("mind", troubles(plan)));
     lines.push(row("papers", &folder.display().to_string()));
     lines.join("\n") + "\n"
 }
@@ -31,6 +35,31 @@ pub(super) fn row(word: &str, text: &str) -> String {
 /// The word on the first of several rows, nothing on the others.
 pub(super) fn rows(word: &str, texts: impl IntoIterator<Item = String>) -> Vec<String> {
     texts.into_iter().enumerate().map(|(n, text)| row(if n == 0 { word } else { "" }, &text)).collect()
+}
+
+/// Strips to take from what is on hand, a text for each.
+fn take(job: &Job, plan: &Plan) -> Vec<String> {
+    let mut counts: BTreeMap<usize, u32> = BTreeMap::new();
+    for strip in &plan.strips {
+        if let Origin::OnHand { strip: from } = strip.origin {
+            *counts.entry(from).or_default() += strip.count;
+        }
+    }
+    let words = |(strip, count): (&usize, &u32)| {
+        let strip = &job.strips[*strip];
+        let called = format!("{} {}", strip.name, wording::size(plan, strip.width, strip.length));
+        format!("{count} x {} from what is on hand", called.trim())
+    };
+    counts.iter().map(words).collect()
+}
+
+/// What everything on the shopping list comes to, where the week takes more than sheets and cuts.
+fn in_all(plan: &Plan) -> Option<String> {
+    let list = plan.week.shopping.as_ref()?;
+    let total = wording::money(plan, list.total);
+    let open = list.lines.iter().filter(|line| !line.priced).count();
+    let open = if open > 0 { format!(", but for {open} of its lines without a price") } else { String::new() };
+    Some(format!("{total} with everything else on the shopping list{open}"))
 }
 
 /// Sheets to buy, a text for each kind.
@@ -46,7 +75,7 @@ pub(super) fn buy(job: &Job, plan: &Plan) -> Vec<String> {
 
 /// What it costs, and for what.
 pub(super) fn cost(plan: &Plan) -> String {
-    let money = |cents: Cents| format!("{}{cents}", plan.currency);
+    let money = |cents: Cents| wording::money(plan, cents);
     let cost = plan.cost;
     let cuts = if cost.cuts == Cents::ZERO {
         format!("nothing for the yard's {} cuts", cost.yard_cuts)
@@ -58,12 +87,8 @@ pub(super) fn cost(plan: &Plan) -> String {
 
 /// How many of a size, and what it comes out at.
 pub(super) fn panels(plan: &Plan, line: &PanelLine) -> String {
-    let size = |width: yardslip::length::Length, height: yardslip::length::Length| {
-        format!("{} x {}", width.show(plan.units), height.show(plan.units))
-    };
-    let nominal = size(line.width, line.height);
-    let cut = size(line.cut_width, line.cut_height);
-    let name = if line.name == nominal { nominal.clone() } else { format!("{} ({nominal})", line.name) };
+    let (nominal, cut) = (wording::size(plan, line.width, line.height), wording::cut_size(plan, line));
+    let name = wording::called(plan, line);
     let comes_out = if cut == nominal { String::new() } else { format!(", cut {cut}") };
     let extras = if line.extras > 0 { format!(", and {} extra", line.extras) } else { String::new() };
     format!("{} of {name}{extras}{comes_out}", line.count)

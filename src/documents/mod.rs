@@ -21,6 +21,7 @@ pub mod wording;
 pub mod cautions;
 pub mod assumptions;
 pub mod drawing;
+pub mod trouble;
 pub mod overview;
 pub mod comparison;
 pub mod shopping;

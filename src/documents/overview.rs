@@ -1,8 +1,7 @@
 //! The batch on one paper: what it costs, what each size comes out at, what is proved, what is left over.
 
-use super::assumptions;
 use super::blocks::{Column, Paper, Table};
-use super::wording;
+use super::{assumptions, trouble, wording};
 use crate::data::Cents;
 use crate::plan::Plan;
 use crate::solve::{Aim, Level};
@@ -11,6 +10,9 @@ use crate::solve::{Aim, Level};
 pub fn paper(plan: &Plan) -> Paper {
     let mut paper = Paper::new("overview", "The batch");
     paper.figure(wording::money(plan, plan.cost.total), format!("for {}", wording::bought(plan)));
+    for trouble in trouble::troubles(plan) {
+        paper.text(trouble);
+    }
     paper.list(false, points(plan));
     paper.heading("Panels");
     paper.table(panels(plan));

@@ -2,13 +2,13 @@
 //! of whole currency units with cents (`38.5`), weights are kilograms. The job it was made for is embedded, so that the
 //! crosscuts can be planned again from this file alone.
 
-use super::wording;
+use super::{week, wording};
 use crate::data::{Cents, Job};
 use crate::length::{Length, Unit};
-use crate::plan::{Claim, Offcut, PanelLine, Piece, Plan, SheetGroup, Strip};
+use crate::plan::{Against, Claim, Offcut, PanelLine, Piece, Plan, SheetGroup, Strip};
 use crate::solve::Direction;
 use serde::Serialize;
-use serde_json::{Value, json};
+use serde_json::{Map, Value, json};
 
 #[derive(Serialize)]
 struct Written<'a> {
@@ -25,6 +25,9 @@ struct Written<'a> {
     extras: Vec<Value>,
     offcuts: Vec<Value>,
     areas: Value,
+    /// What follows the saw; not there where the job ends with it.
+    #[serde(skip_serializing_if = "Map::is_empty")]
+    week: Map<String, Value>,
     notes: Vec<&'a str>,
     /// What is wrong with the plan: nothing, or it would not have been written.
     faults: Vec<Value>,
@@ -49,11 +52,7 @@ pub fn plan_json(job: &Job, plan: &Plan) -> String {
         proof: json!({
             "status": if plan.proof.proved { "proved" } else { "within" },
             "bound": money(plan.proof.bound),
-            "about": match plan.claim {
-                Claim::Cost => "cost",
-                Claim::CostAtEnds => "cost at smallest and nominal sizes",
-                Claim::Worth => "worth",
-            },
+            "about": about(plan.claim),
         }),
         levels: json!(plan.levels),
         sheets: plan.sheets.iter().map(|group| sheet(plan, group)).collect(),
@@ -66,12 +65,24 @@ pub fn plan_json(job: &Job, plan: &Plan) -> String {
             "panels_m2": square_metres(plan.areas.panels),
             "kept_m2": square_metres(plan.areas.kept),
         }),
+        week: week::machine_copy(plan),
         notes: plan.notes.iter().map(|note| note.text.as_str()).collect(),
         faults: Vec::new(),
         job,
     };
     let text = serde_json::to_string_pretty(&written).expect("a plan holds nothing that JSON cannot");
     text + "\n"
+}
+
+/// What the proof is about; of a cost, which plans it leaves out.
+fn about(claim: Claim) -> Value {
+    match claim {
+        Claim::Worth => json!("worth"),
+        Claim::Cost(Against { end_sizes: false, asked_widths: false }) => json!("cost"),
+        Claim::Cost(Against { end_sizes: true, asked_widths: false }) => json!("cost at smallest and nominal sizes"),
+        Claim::Cost(Against { end_sizes: false, asked_widths: true }) => json!("cost with strips as asked"),
+        Claim::Cost(_) => json!("cost at smallest and nominal sizes with strips as asked"),
+    }
 }
 
 /// Cents as a number of whole currency units; the shortest decimal that is the same amount.

@@ -2,7 +2,7 @@
 
 use crate::data::Cents;
 use crate::length::{Length, Unit};
-use crate::plan::{Claim, PanelLine, Plan};
+use crate::plan::{Against, Claim, PanelLine, Plan};
 
 /// Kilograms in one pound, exactly (international pound; NIST SP 811, appendix B).
 const KG_PER_POUND: f64 = 0.453_592_37;
@@ -59,21 +59,29 @@ pub fn percent(share: f64) -> String {
 pub fn proof(plan: &Plan) -> String {
     let (bound, cost) = (money(plan, plan.proof.bound), money(plan, plan.cost.total));
     match (plan.claim, plan.proof.proved) {
-        (Claim::Cost, true) => "Proved: no plan for this job costs less.".into(),
-        (Claim::Cost, false) => format!("Not proved: no plan can cost less than {bound}; this one costs {cost}."),
-        (Claim::CostAtEnds, true) => {
-            format!("Proved: no plan with {ENDS} costs less. A size between might save one of the yard's cuts.")
+        (Claim::Cost(against), true) if against == Against::default() => {
+            "Proved: no plan for this job costs less.".into()
         }
-        (Claim::CostAtEnds, false) => {
-            format!("Not proved: no plan with {ENDS} can cost less than {bound}; this one costs {cost}.")
+        (Claim::Cost(against), true) => format!(
+            "Proved: no plan{} costs less. Another way to use a sheet up to the last kerf might save one of the yard's cuts.",
+            with(against)
+        ),
+        (Claim::Cost(against), false) => {
+            format!("Not proved: no plan{} can cost less than {bound}; this one costs {cost}.", with(against))
         }
         (Claim::Worth, true) => "Proved: these strips give no panels of more worth.".into(),
         (Claim::Worth, false) => "Not proved: these strips may give panels of more worth.".into(),
     }
 }
 
-/// The sizes that a proof is about where a size between might save a cut.
-const ENDS: &str = "panels at their smallest or at nominal sizes";
+/// The plans that a proof is about, where it is not about all.
+fn with(against: Against) -> String {
+    let sizes = "panels at their smallest or at nominal sizes".to_owned();
+    let widths = "strips no wider than a panel asks".to_owned();
+    let limits: Vec<String> =
+        [against.end_sizes.then_some(sizes), against.asked_widths.then_some(widths)].into_iter().flatten().collect();
+    if limits.is_empty() { String::new() } else { format!(" with {}", and(&limits)) }
+}
 
 /// `1 sheet 3`, `sheets 3 to 5`: the numbers of a group's sheets.
 pub fn numbers(number: u32, count: u32) -> String {

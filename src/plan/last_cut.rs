@@ -7,30 +7,19 @@
 use super::compare::nominal;
 use super::sizes::Sizes;
 use super::{Claim, Plan, check, lay_out_at};
-use crate::data::{Cents, Job, RipWidths};
+use crate::data::Job;
 use crate::solve::{Proof, Watch, solve};
-
-/// What a proof of the job's cost is about: where sizes decide about a paid cut, the smallest and the nominal sizes only.
-pub(super) fn claim(job: &Job) -> Claim {
-    if matters(job) { Claim::CostAtEnds } else { Claim::Cost }
-}
-
-fn matters(job: &Job) -> bool {
-    job.yard.cut_price > Cents::ZERO
-        && job.yard.rip_widths == RipWidths::Any
-        && job.sheets.iter().any(|sheet| sheet.edge_trim.is_zero() && sheet.stock != Some(0))
-        && job.panels.iter().any(|panel| panel.scant.is_positive())
-}
 
 /// The plan, or the one at nominal sizes if that is cheaper; proved where nothing at either sizes can cost less.
 pub(super) fn cheaper(job: &Job, plan: Plan, watch: &dyn Watch) -> Plan {
-    let Some(other) = matters(job).then(|| at_nominal(job, watch)).flatten() else { return plan };
-    let bound = other.proof.bound.min(plan.proof.bound);
+    let sizes_matter = matches!(plan.claim, Claim::Cost(against) if against.end_sizes);
+    let Some(other) = sizes_matter.then(|| at_nominal(job, watch)).flatten() else { return plan };
+    let (bound, claim) = (other.proof.bound.min(plan.proof.bound), plan.claim);
     let better = other.cost.total < plan.cost.total && check(job, &other).is_ok();
     let best = if better { other } else { plan };
     // Growing may have saved a cut that neither size saves: then the plan costs less than the bound of both.
     let bound = bound.min(best.cost.total);
-    Plan { proof: Proof { proved: bound == best.cost.total, bound }, ..best }
+    Plan { proof: Proof { proved: bound == best.cost.total, bound }, claim, ..best }
 }
 
 /// The job's best plan whose panels are all of nominal size; nothing where there is none.

@@ -4,6 +4,7 @@
 //! when; `lettering`, `sheet_groups`, `saw_order` where it lies; then money, offcuts, weights and notes.
 
 mod types;
+mod claim;
 mod alternative;
 mod sizes;
 mod measure;
@@ -29,6 +30,7 @@ pub mod week;
 
 pub use alternative::{Alternative, Figures, Outcome};
 pub use check::{Rule, Violation, check};
+pub use claim::{Against, Claim};
 pub use compare::{compare, compare_sizes};
 pub use rack::{rack_after, used};
 pub use recut::{Done, Lettered, Missing, Recut, recognise, recut};
@@ -107,7 +109,7 @@ fn lay_out_at(job: &Job, solved: &Solved, sizes: &Sizes) -> Plan {
         currency: job.currency.clone(),
         cost: money::cost(job, &sheets, sizes),
         proof: solved.proof,
-        claim: last_cut::claim(job),
+        claim: claim::claim(job),
         levels: Vec::new(),
         yard: sheet_groups::yard(&sheets),
         panels: lines::lines(job, &strips, sizes),

@@ -214,7 +214,7 @@ fn bare(job: &Job) -> Plan {
         currency: job.currency.clone(),
         cost: Cost::default(),
         proof: Proof { proved: false, bound: Cents::ZERO },
-        claim: Claim::Cost,
+        claim: Claim::Cost(Against::default()),
         levels: vec![],
         sheets: vec![],
         yard: vec![],

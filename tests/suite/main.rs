@@ -1,6 +1,7 @@
 //! One integration test binary; a module a concern.
 
 mod aims;
+mod aims_by_brute_force;
 mod any_text;
 mod beginnings;
 mod brute_force;
@@ -46,6 +47,9 @@ mod refusals;
 mod remedies;
 mod sawing;
 mod solved_by_hand;
+mod textbook_answers;
 mod tiny_jobs;
 mod recut_command;
 mod recutting;
+#[path = "../textbook/mod.rs"]
+mod textbook;

@@ -10,7 +10,7 @@ const SMALLEST: f64 = 1.9;
 
 /// Writes the first of `choices` (each some lines, the first one bold) that fits in the field at a readable size; returns
 /// its number, or `None` where none fits.
-pub(super) fn label(frame: &mut Frame, field: Field, choices: &[Vec<String>]) -> Option<usize> {
+pub(in crate::documents) fn label(frame: &mut Frame, field: Field, choices: &[Vec<String>]) -> Option<usize> {
     let inside = field.inside(0.8);
     for (at, lines) in choices.iter().enumerate() {
         let (level, upward) =

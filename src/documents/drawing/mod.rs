@@ -9,5 +9,7 @@ mod measures;
 mod page;
 mod sketch;
 
+pub(in crate::documents) use labels::label;
+pub(in crate::documents) use page::key_letter;
 pub use page::sheet_page;
 pub use sketch::sketch;

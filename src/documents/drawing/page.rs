@@ -86,7 +86,7 @@ impl Drawing<'_> {
 }
 
 /// `a`, `b`, ... `z`, `aa`, ... for the panel lines of the job.
-pub(super) fn key_letter(panel: usize) -> String {
+pub(in crate::documents) fn key_letter(panel: usize) -> String {
     let letter = char::from(b'a' + u8::try_from(panel % 26).expect("under 26"));
     if panel < 26 { letter.to_string() } else { format!("{}{letter}", key_letter(panel / 26 - 1)) }
 }

@@ -1,5 +1,7 @@
 //! Labels for the backs: pages of them with cut marks, each page an SVG file too.
 
+use super::small_print;
+use crate::documents::assumptions;
 use crate::documents::blocks::{Block, Paper};
 use crate::documents::count;
 use crate::documents::font::{self, Weight};
@@ -12,6 +14,8 @@ use crate::plan::week::{LabelGrid, LabelSet, label_grid};
 /// Length of a cut mark, and its distance from the label.
 const MARK: f64 = 3.0;
 const LEADING: f64 = 1.25;
+/// Sizes that labels are written in, the largest first.
+const SIZES: [f64; 8] = [4.6, 4.0, 3.6, 3.2, 2.8, 2.4, 2.0, 1.8];
 
 /// The labels; none where the job asks for none.
 pub(super) fn papers(plan: &Plan, size: PageSize) -> Option<Paper> {
@@ -23,23 +27,24 @@ pub(super) fn papers(plan: &Plan, size: PageSize) -> Option<Paper> {
         return Some(paper);
     };
     paper.printed = pages(labels, grid, size);
+    paper.printed.iter_mut().for_each(|page| small_print::add(page, plan, "labels"));
     paper.text(format!(
         "{} labels, {} on a page; cut along the marks and glue them to the backs. They are drawn in the printed packet.",
         labels.texts.len(),
         grid.columns * grid.rows
     ));
-    paper
-        .blocks
-        .extend(paper.printed.first().map(|page| Block::Drawing(page.clone(), "The first page of labels.".into())));
+    let first = paper.printed.first().map(|page| Block::Drawing(page.clone(), "The first page of labels.".into()));
+    paper.blocks.extend(first);
+    assumptions::add(&mut paper, plan, &["labels"]);
     Some(paper)
 }
 
-/// What fits between the marks.
+/// What fits: the marks beside the labels stand in the margin, those above and below do not.
 fn grid(labels: &LabelSet, room: Field) -> Option<LabelGrid> {
     let less = 2.0 * (MARK + 1.0);
     #[allow(clippy::cast_possible_truncation)] // a page in millimetres
-    let room_for = |mm: f64| Length::from_raw(((mm - less) * 320.0) as i64);
-    label_grid(room_for(room.width), room_for(room.height), labels.width, labels.height)
+    let exact = |mm: f64| Length::from_raw((mm * 320.0) as i64);
+    label_grid(exact(room.width), exact(room.height - less), labels.width, labels.height)
 }
 
 fn pages(labels: &LabelSet, grid: LabelGrid, size: PageSize) -> Vec<Frame> {
@@ -63,17 +68,34 @@ fn page(labels: &LabelSet, texts: &[Vec<String>], grid: LabelGrid, size: PageSiz
     page
 }
 
-/// The lines of one label, the first bold and larger, all as large as fits.
+/// The lines of one label, the first bold and larger, all as large as they fit with long ones over two lines or more.
 fn write(page: &mut Frame, field: Field, lines: &[String]) {
-    let inner = field.inside(4.0);
-    let size = (inner.height / ((count(lines.len()) + 0.3) * LEADING)).min(5.0);
-    let mut base = inner.y + size * 1.1;
+    let inner = field.inside((field.width.min(field.height) * 0.12).min(4.0));
+    let size = SIZES.into_iter().find(|size| fits(&inner, lines, *size)).unwrap_or(SIZES[SIZES.len() - 1]);
+    let mut base = inner.y + size;
     for (at, line) in lines.iter().enumerate() {
-        let weight = if at == 0 { Weight::Bold } else { Weight::Regular };
-        let wanted = if at == 0 { size * 1.2 } else { size };
-        page.write(Spot::new(inner.x, base), line, font::size_within(line, inner.width, wanted, weight), weight);
-        base += size * LEADING;
+        let (size, weight) = styled(at, size);
+        for part in font::wrap(line, inner.width, size, weight) {
+            if base > inner.bottom() + 0.1 {
+                return;
+            }
+            page.write(Spot::new(inner.x, base), part, size, weight);
+            base += size * LEADING;
+        }
     }
+}
+
+/// The size and weight of a label's line.
+fn styled(line: usize, size: f64) -> (f64, Weight) {
+    if line == 0 { (size * 1.2, Weight::Bold) } else { (size, Weight::Regular) }
+}
+
+fn fits(field: &Field, lines: &[String], size: f64) -> bool {
+    let height = |(at, line): (usize, &String)| {
+        let (size, weight) = styled(at, size);
+        count(font::wrap(line, field.width, size, weight).len()) * size * LEADING
+    };
+    lines.iter().enumerate().map(height).sum::<f64>() <= field.height
 }
 
 /// Marks outside the block at every edge of a label, and small crosses between labels.

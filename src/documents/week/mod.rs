@@ -6,13 +6,18 @@ mod canvas;
 mod cautions;
 mod chart;
 mod labels;
+mod machine;
 mod moments;
+mod names;
 mod packing;
 mod press;
 mod roll;
 mod shopping;
+mod small_print;
 mod stacks;
 
+pub(super) use machine::week as machine_copy;
+pub(super) use moments::duration;
 pub(super) use shopping::{add as add_shopping, each as panel_costs};
 
 use super::blocks::Paper;

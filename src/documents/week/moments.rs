@@ -34,7 +34,7 @@ pub(super) fn moment(at: DateTime) -> String {
 }
 
 /// `45 min`, `2 h`, `2 h 30 min`, `3 days 4 h`.
-pub(super) fn duration(minutes: i64) -> String {
+pub(crate) fn duration(minutes: i64) -> String {
     let (days, hours, minutes) = (minutes / 1440, minutes / 60 % 24, minutes % 60);
     let part = |n: i64, unit: &str| (n > 0).then(|| format!("{n} {unit}"));
     let day = if days == 1 { "day" } else { "days" };

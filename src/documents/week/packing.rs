@@ -1,7 +1,9 @@
 //! The packing sheet: which panels travel in which box, bag or bundle, heights and weights against the limits.
 
+use super::cautions;
 use super::moments::{height, weight};
-use super::{cautions, stacks};
+use super::names::Names;
+use super::stacks::{self, Stack};
 use crate::data::Job;
 use crate::data::week::{Limit, Pack, PackKind};
 use crate::documents::blocks::{Block, Column, Paper, Table};
@@ -20,9 +22,11 @@ pub(super) fn paper(job: &Job, plan: &Plan) -> Option<Paper> {
     paper.heading("How");
     paper.list(true, how(plan, pack, packing));
     for (at, parcel) in packing.parcels.iter().enumerate() {
-        if let Some(drawing) = drawing(plan, packing, parcel) {
+        let mut names = Names::new(plan);
+        if let Some(drawing) = drawing(&mut names, plan, packing, parcel) {
             let caption =
                 format!("{} {}, the stacks seen from above; hatched: fill with padding.", title(pack), at + 1);
+            let caption = caption + &names.legend();
             paper.blocks.push(Block::Drawing(drawing, caption));
         }
     }
@@ -144,16 +148,14 @@ fn how(plan: &Plan, pack: &Pack, packing: &Packing) -> Vec<String> {
     steps
 }
 
-fn drawing(plan: &Plan, packing: &Packing, parcel: &Parcel) -> Option<Frame> {
+fn drawing(names: &mut Names, plan: &Plan, packing: &Packing, parcel: &Parcel) -> Option<Frame> {
     let [length, width, _] = packing.inside?;
-    let stacks = parcel.stacks.iter().map(|stack| {
-        let mut lines: Vec<String> = stack.layers.iter().map(|layer| named(plan, layer)).collect();
-        if !packing.height_unknown {
-            lines.push(format!("{} high", height(stack.height, plan.units)));
-        }
-        (stack.spot, lines)
+    let stacks = parcel.stacks.iter().map(|stack| Stack {
+        spot: stack.spot,
+        layers: stack.layers.clone(),
+        high: (!packing.height_unknown).then(|| format!("{} high", height(stack.height, plan.units))),
     });
-    Some(stacks::from_above(length, width, &stacks.collect::<Vec<_>>()))
+    Some(stacks::from_above(names, length, width, &stacks.collect::<Vec<_>>()))
 }
 
 fn misfits(plan: &Plan, pack: &Pack, packing: &Packing) -> Vec<String> {

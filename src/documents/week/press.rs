@@ -1,10 +1,13 @@
 //! The press plan: which panels in which stack, load by load.
 
-use super::moments::height;
-use super::{cautions, stacks};
+use super::cautions;
+use super::moments::{duration, height};
+use super::names::Names;
+use super::stacks::{self, Stack};
 use crate::data::Job;
-use crate::data::week::Press;
+use crate::data::week::{Press, Step};
 use crate::documents::blocks::{Block, Column, Paper, Table};
+use crate::documents::frame::Frame;
 use crate::documents::{assumptions, wording};
 use crate::plan::Plan;
 use crate::plan::week::lots::lots;
@@ -14,7 +17,7 @@ use crate::plan::week::{PressLoad, PressPlan};
 pub(super) fn paper(job: &Job, plan: &Plan) -> Option<Paper> {
     let (press, pressed) = job.week.press.as_ref().zip(plan.week.press.as_ref())?;
     let mut paper = Paper::new("press", "Gluing and pressing");
-    paper.list(true, how(press, plan));
+    paper.list(true, how(job, press, plan));
     if !pressed.loads.is_empty() {
         paper.heading("Loads");
         paper.table(loads(plan, pressed));
@@ -27,7 +30,9 @@ pub(super) fn paper(job: &Job, plan: &Plan) -> Option<Paper> {
         } else {
             format!("Loads {from} to {}, each like this, seen from above; hatched: free.", from + times - 1)
         };
-        paper.blocks.push(Block::Drawing(drawing(plan, press, load), caption));
+        let mut names = Names::new(plan);
+        let frame = drawing(&mut names, press, load);
+        paper.blocks.push(Block::Drawing(frame, caption + &names.legend()));
         from += times;
     }
     paper.list(false, misfits(plan, pressed));
@@ -40,14 +45,19 @@ pub(super) fn paper(job: &Job, plan: &Plan) -> Option<Paper> {
     Some(paper)
 }
 
-fn how(press: &Press, plan: &Plan) -> Vec<String> {
+fn how(job: &Job, press: &Press, plan: &Plan) -> Vec<String> {
+    let wait = job.week.calendar.as_ref().and_then(|calendar| calendar.times.get(&Step::Glue)).map(|time| time.wait);
+    let leave = match wait {
+        Some(wait) => format!("leave it for {}, as the calendar reckons", duration(wait.into())),
+        None => "leave it overnight (common practice)".into(),
+    };
     vec![
         "Wet out the panel's face to its edges, and the back of the canvas with it; roll from the centre outwards."
             .into(),
         "Lay the canvas on, roll it down from the centre, turn the panel face down on waxed paper.".into(),
         "Stack face down, two by two, one size a stack, waxed paper under every face; edges in line.".into(),
         format!(
-            "A flat board of {} {} and weight on top; leave it overnight (common practice).",
+            "A flat board of {} {} and weight on top; {leave}.",
             wording::size(plan, press.width, press.length),
             plan.units.sign()
         ),
@@ -102,12 +112,13 @@ fn loads(plan: &Plan, pressed: &PressPlan) -> Table {
     table
 }
 
-fn drawing(plan: &Plan, press: &Press, load: &PressLoad) -> crate::documents::frame::Frame {
-    let stacks = load.stacks.iter().map(|stack| {
-        let lines = vec![plan.panels[stack.panel].name.clone(), format!("{} high", stack.count)];
-        (stack.spot, lines)
+fn drawing(names: &mut Names, press: &Press, load: &PressLoad) -> Frame {
+    let stacks = load.stacks.iter().map(|stack| Stack {
+        spot: stack.spot,
+        layers: vec![(stack.panel, stack.count)],
+        high: None,
     });
-    stacks::from_above(press.length, press.width, &stacks.collect::<Vec<_>>())
+    stacks::from_above(names, press.length, press.width, &stacks.collect::<Vec<_>>())
 }
 
 /// Stacks are reckoned too low where a thickness is not known.

@@ -1,9 +1,8 @@
 //! The drawing of the roll: strips across it one below the other, pieces in them, selvedges and what is left hatched.
 
+use super::names::Names;
 use crate::data::week::Canvas;
-use crate::documents::count;
-use crate::documents::font::{self, Weight};
-use crate::documents::frame::{Anchor, Dimension, Field, Frame, Pen, Spot, Text};
+use crate::documents::frame::{Dimension, Field, Frame, Pen, Spot};
 use crate::length::Length;
 use crate::plan::Plan;
 use crate::plan::week::{CanvasPlan, RollStrip};
@@ -25,7 +24,9 @@ pub(super) fn drawings(plan: &Plan, canvas: &Canvas, cut: &CanvasPlan) -> Vec<(F
             let last = part.last().is_some_and(|strip| strips.last().is_some_and(|end| end.at == strip.at));
             let end = part.last().map_or(Length::ZERO, |strip| strip.at + strip.depth);
             let end = if last { *length } else { end };
-            drawings.push((draw(plan, canvas, part, end), caption(plan, cut, from, part, end)));
+            let mut names = Names::new(plan);
+            let frame = draw(&mut names, plan, canvas, part, end);
+            drawings.push((frame, caption(plan, cut, from, part, end) + &names.legend()));
         }
     }
     drawings
@@ -51,7 +52,7 @@ fn parts<'a, 'b>(strips: &'a [&'b RollStrip], tallest: f64) -> Vec<&'a [&'b Roll
     parts
 }
 
-fn draw(plan: &Plan, canvas: &Canvas, strips: &[&RollStrip], end: Length) -> Frame {
+fn draw(names: &mut Names, plan: &Plan, canvas: &Canvas, strips: &[&RollStrip], end: Length) -> Frame {
     let start = strips.first().map_or(Length::ZERO, |strip| strip.at);
     let scale = WIDE / canvas.roll.to_mm();
     let tall = ((end - start).to_mm() * scale).min(WIDE * TALL * 1.5);
@@ -60,7 +61,7 @@ fn draw(plan: &Plan, canvas: &Canvas, strips: &[&RollStrip], end: Length) -> Fra
     frame.hatch(whole, 2.4);
     for strip in strips {
         let y = ABOVE + (strip.at - start).to_mm() * scale;
-        draw_strip(&mut frame, plan, strip, y, scale);
+        draw_strip(&mut frame, names, plan, strip, y, scale);
     }
     frame.outline(Pen::Thick, whole);
     frame.dimension(&Dimension {
@@ -75,7 +76,7 @@ fn draw(plan: &Plan, canvas: &Canvas, strips: &[&RollStrip], end: Length) -> Fra
     frame
 }
 
-fn draw_strip(frame: &mut Frame, plan: &Plan, strip: &RollStrip, y: f64, scale: f64) {
+fn draw_strip(frame: &mut Frame, names: &mut Names, plan: &Plan, strip: &RollStrip, y: f64, scale: f64) {
     let deep = strip.depth.to_mm() * scale;
     for piece in &strip.pieces {
         let field =
@@ -83,7 +84,7 @@ fn draw_strip(frame: &mut Frame, plan: &Plan, strip: &RollStrip, y: f64, scale: 
         frame.clear(field);
         frame.outline(Pen::Thin, field);
         let size = format!("{} x {}", piece.across.show(plan.units), piece.along.show(plan.units));
-        inscribe(frame, field, &[plan.panels[piece.panel].name.clone(), size]);
+        names.write(frame, field, &[piece.panel], &|called| vec![called(piece.panel), size.clone()]);
     }
     frame.line(Pen::Thick, Spot::new(LEFT, y + deep), Spot::new(LEFT + WIDE, y + deep));
     frame.dimension(&Dimension {
@@ -95,26 +96,4 @@ fn draw_strip(frame: &mut Frame, plan: &Plan, strip: &RollStrip, y: f64, scale: 
         text: strip.depth.show(plan.units),
         size: 3.2,
     });
-}
-
-/// Writes as many of the lines as fit, centred.
-pub(super) fn inscribe(frame: &mut Frame, field: Field, lines: &[String]) {
-    let room = field.width - 1.0;
-    let size = lines.iter().map(|line| font::size_within(line, room, 3.4, Weight::Regular)).fold(3.4, f64::min);
-    let (lines, size) = if size < 1.8 {
-        (&lines[..1], font::size_within(&lines[0], room, 3.4, Weight::Regular))
-    } else {
-        (lines, size)
-    };
-    let size = size.min(field.height / (count(lines.len()) * 1.25 + 0.2));
-    if size < 1.2 {
-        return;
-    }
-    let middle = field.middle();
-    let top = middle.y - count(lines.len()) * size * 1.2 / 2.0;
-    for (at, line) in lines.iter().enumerate() {
-        let base = top + (count(at) + 0.85) * size * 1.2;
-        let at = Spot::new(middle.x, base);
-        frame.text(Text { at, text: line.clone(), size, anchor: Anchor::Middle, ..Text::default() });
-    }
 }

@@ -7,10 +7,13 @@ mod share;
 pub(super) use share::Share;
 pub(super) use ways::nominal;
 
-use super::{Alternative, Figures, Outcome, Plan, checked};
+use super::{Alternative, Figures, Outcome, Plan, checked, last_cut};
 use crate::data::Job;
 use crate::solve::Watch;
 use ways::Way;
+
+/// Part of a way's time that its plan at the smallest sizes may take; the rest is for nominal sizes, where they matter.
+const SHARE_OF_SMALLEST: f64 = 0.7;
 
 /// The short comparison, made for every plan: at nominal size and scant, and without the squaring cut.
 pub fn compare_sizes(job: &Job, plan: &Plan, watch: &dyn Watch) -> Vec<Alternative> {
@@ -37,7 +40,7 @@ fn rows(plan: &Plan, ways: Vec<Way>, watch: &dyn Watch) -> Vec<Alternative> {
 }
 
 fn outcome(job: &Job, watch: &dyn Watch) -> Outcome {
-    match checked(job, watch) {
+    match checked(job, &Share::part(SHARE_OF_SMALLEST, watch)).map(|plan| last_cut::cheaper(job, plan, watch)) {
         Ok(plan) => Outcome::Done(figures(&plan)),
         Err(faults) => {
             let causes: Vec<&str> = faults.iter().map(|fault| fault.cause.as_str()).collect();

@@ -1,9 +1,9 @@
 //! Before buying: sheets that leave no room for a short measure, and sheets that want two people.
 
 use super::super::weigh::{KG_PER_POUND, say, weight};
-use super::super::{Claim, Origin, Plan, SheetGroup};
+use super::super::{Origin, Plan, SheetGroup};
 use super::{capital, needs_along, strip_words};
-use crate::data::{Cents, Job};
+use crate::data::Job;
 use crate::length::Length;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -12,7 +12,7 @@ const LIFTED_ALONE: f64 = 50.0;
 
 pub(super) fn notes(job: &Job, plan: &Plan) -> Vec<String> {
     let across = plan.sheets.iter().filter(|group| group.measure_first).map(|group| measure_across(job, group));
-    across.chain(measure_along(job, plan)).chain(lifting(job, plan)).chain(proof(job, plan)).collect()
+    across.chain(measure_along(job, plan)).chain(lifting(job, plan)).collect()
 }
 
 fn measure_across(job: &Job, group: &SheetGroup) -> String {
@@ -56,18 +56,4 @@ fn lifting(job: &Job, plan: &Plan) -> Vec<String> {
         (weight >= LIFTED_ALONE * KG_PER_POUND).then(|| format!("{words}: lift it by two (common practice)."))
     });
     heavy.collect()
-}
-
-/// What the proof does not cover.
-fn proof(job: &Job, plan: &Plan) -> Vec<String> {
-    let sizes = "The proof is about panels at their smallest and at nominal sizes: a size between that happens to use a sheet up to the last kerf might save one of the yard's cuts.";
-    let strips = "The proof is about strips no wider than a panel asks: a wider one that uses a sheet up, its panels trimmed at home, might save one of the yard's cuts.";
-    let told = [(plan.claim == Claim::CostAtEnds, sizes), (wider_may_save(job, plan), strips)];
-    told.into_iter().filter(|(holds, _)| plan.proof.proved && *holds).map(|(_, text)| text.into()).collect()
-}
-
-/// Whether a strip ripped wider than it need be, to use a sheet up, could save a paid cut.
-fn wider_may_save(job: &Job, plan: &Plan) -> bool {
-    let smooth = job.sheets.iter().any(|sheet| sheet.edge_trim.is_zero() && sheet.stock != Some(0));
-    plan.claim != Claim::Worth && job.saw.trims && job.yard.cut_price > Cents::ZERO && smooth
 }

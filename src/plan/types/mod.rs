@@ -9,7 +9,7 @@ pub use saw::{StopCut, StopSetting, Trim};
 pub use sheet::{Board, Rip, SheetGroup, YardCut, YardGroup};
 pub use strip::{Offcut, Origin, Piece, Strip};
 
-use super::Alternative;
+use super::{Alternative, Claim};
 use crate::data::{Assumption, Cents};
 use crate::length::{Area, Length, Unit};
 use crate::solve::{Level, Proof};
@@ -57,18 +57,6 @@ pub struct Plan {
     pub week: super::week::Week,
     /// Defaults that were used.
     pub assumptions: Vec<Assumption>,
-}
-
-/// What the proof of a plan is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Claim {
-    /// Its cost, against every plan for the job.
-    Cost,
-    /// Its cost, against plans whose panels come out at their smallest or at nominal sizes: a size between might save one of
-    /// the yard's cuts.
-    CostAtEnds,
-    /// The worth of the panels that strips on hand give.
-    Worth,
 }
 
 /// Money for sheets and yard cuts.

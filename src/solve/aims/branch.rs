@@ -1,15 +1,16 @@
-//! Branch and bound over what column generation found: is there a plan within the means that makes all panels and is
+//! Branch and bound from what column generation found: is there a plan within the means that makes all panels and is
 //! worth at least so much?
 //!
-//! Depth first, each node warm from its parent's basis, closed by whole numbers only: prices are rounded to fixed
-//! point, every column's reduced cost is recomputed exactly, and `prices x right side + sum of reduced costs at their
-//! cheaper bounds` holds for any prices. Every plan found is counted again before it is believed.
+//! Depth first, each node warm from its parent's basis; the first nodes add what pays at their own prices, so that a
+//! dive finds the layouts and patterns that whole numbers need. It looks for plans and proves nothing: a node is closed
+//! where what is known so far does not reach the goal. Every plan found is counted again before it is believed.
 
 use super::super::draft::Draft;
 use super::super::master::Made;
 use super::super::program::rounded;
 use super::super::simplex::{Outcome, Place};
 use super::super::watch::Watch;
+use super::judge::judge;
 use super::prices::scale;
 use super::program::{Counts, Means, Program};
 use crate::model::Problem;
@@ -23,9 +24,13 @@ type Moved = (usize, f64, f64);
 /// The search.
 struct Search<'a> {
     program: Program<'a>,
+    problem: &'a Problem,
+    means: Means<'a>,
     scale: i64,
     goal: i64,
     nodes: usize,
+    /// Times that prices may still bring new layouts and patterns.
+    pricings: usize,
     trail: Vec<Moved>,
     watch: &'a dyn Watch,
     accept: &'a dyn Fn(&Draft) -> Option<Draft>,
@@ -48,10 +53,8 @@ pub(super) fn search<'a>(
     if !program.solve() {
         return None;
     }
-    for column in (0..program.counts.len()).filter(|column| program.counts[*column] == Counts::Missing) {
-        program.lp.set_bounds(column, 0.0, 0.0);
-    }
-    Search { program, scale: scale(problem), goal, nodes, trail: Vec::new(), watch, accept }.explore()
+    let (scale, pricings) = (scale(problem), nodes / 4);
+    Search { program, problem, means, scale, goal, nodes, pricings, trail: Vec::new(), watch, accept }.explore()
 }
 
 impl Search<'_> {
@@ -72,6 +75,7 @@ impl Search<'_> {
             self.set_bounds((column, least, most));
             let found = self.explore();
             self.undo(mark);
+            let basis = self.program.padded(basis.clone());
             if found.is_some() || !self.program.lp.restore(&basis) {
                 return found;
             }
@@ -84,11 +88,24 @@ impl Search<'_> {
         if self.program.lp.dual(f64::INFINITY) != Outcome::Optimal {
             return true;
         }
+        self.price();
         let Some(tightened) = self.judge(&self.program.lp.prices()) else { return true };
         for moved in tightened {
             self.set_bounds(moved);
         }
         false
+    }
+
+    /// Adds what pays at the node's prices.
+    fn price(&mut self) {
+        while self.pricings > 0 {
+            self.pricings -= 1;
+            let prices = self.program.prices();
+            let judged = judge(self.problem, self.means, &prices);
+            if !self.program.improve(&judged, &prices) || !self.program.solve() {
+                break;
+            }
+        }
     }
 
     /// Exactly, at these prices: none where the goal is out of reach, else the bounds that can be tightened.

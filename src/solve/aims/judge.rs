@@ -21,6 +21,10 @@ use std::collections::BTreeMap;
 
 /// Prices judged.
 pub(super) struct Judged {
+    /// The same in fixed point.
+    total: i128,
+    /// The least price of money at which no layout is worth more than it costs.
+    pub rate: Rate,
     /// No plan within the means is worth more, in cents; below zero where there is no such plan.
     pub most: i64,
     /// The best pattern of each strip that some board gives, and its value.
@@ -34,9 +38,16 @@ pub(super) struct Judged {
 
 /// A price of money: `top / bottom`.
 #[derive(Clone, Copy)]
-struct Rate {
+pub(super) struct Rate {
     top: i64,
     bottom: i64,
+}
+
+impl Judged {
+    /// How far the bound is above a goal, in fixed point.
+    pub(super) fn above(&self, problem: &Problem, goal: i64) -> i64 {
+        i64::try_from(self.total - wide(goal) * wide(scale(problem))).unwrap_or(i64::MAX / 8).max(0)
+    }
 }
 
 /// Judges prices.
@@ -66,7 +77,7 @@ pub(super) fn judge(problem: &Problem, means: Means, prices: &Prices) -> Judged 
     let total = given + hand(problem, &on_hand) + wishes(problem, prices) - asked(problem, prices);
     let cents = i64::try_from(total.div_euclid(wide(scale(problem)))).unwrap_or(i64::MAX);
     let step = step(problem);
-    Judged { most: cents.div_euclid(step) * step, strips, on_hand, layouts }
+    Judged { total, rate, most: cents.div_euclid(step) * step, strips, on_hand, layouts }
 }
 
 /// Tables of the patterns at these prices, offcuts at their worth.
@@ -83,7 +94,7 @@ pub(super) fn shelf<'a>(problem: &'a Problem, prices: &Prices) -> Shelf<'a> {
 }
 
 /// What a cent of an offcut worth keeping is worth in fixed point; nothing where none is kept, which is faster.
-fn keeping(problem: &Problem) -> i64 {
+pub(super) fn keeping(problem: &Problem) -> i64 {
     if problem.keepers.is_empty() { 0 } else { scale(problem) }
 }
 
@@ -117,6 +128,20 @@ fn best_layout(
         }
     }
     best
+}
+
+/// What a sheet with so many cuts is charged at these prices, rounded down; none where it costs too much.
+pub(super) fn charge(
+    problem: &Problem,
+    means: Means,
+    (prices, rate): (&Prices, Rate),
+    ripping: &Ripping,
+    cuts: u32,
+) -> Option<i64> {
+    let cost = problem.charges.sheets[ripping.sheet] + problem.charges.of_cuts(cuts);
+    let money = (wide(rate.top) * wide(cost)).div_euclid(wide(rate.bottom));
+    let charge = i64::try_from(money).ok()? + beyond_money(problem, prices, ripping, cuts);
+    (cost <= means.left(problem).0).then_some(charge)
 }
 
 /// What a sheet with so many cuts costs beside money.

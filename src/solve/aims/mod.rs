@@ -7,15 +7,23 @@ mod count;
 mod fill;
 mod judge;
 mod most;
+mod narrow;
+mod near;
 mod prices;
 mod program;
+mod regroup;
 mod relax;
+mod sets;
+mod stops;
 mod tidy;
+mod trial;
+mod yard;
 
 use super::draft::Draft;
 use super::solved::{Aim, Level};
 use super::watch::{Progress, Watch};
 use crate::model::Problem;
+use trial::Trials;
 
 /// What is known about the money.
 #[derive(Clone, Copy, Debug)]
@@ -28,28 +36,51 @@ pub(super) struct Spent {
     pub complete: bool,
 }
 
+/// What a later aim may not spoil.
+#[derive(Clone, Copy, Debug)]
+struct Held {
+    /// The most that the plan may cost, in units.
+    cost: i64,
+    /// The least that its extras and offcuts must be worth, in cents.
+    worth: i64,
+    /// The most layouts and rip widths that it may have.
+    layouts: i64,
+}
+
+impl Held {
+    /// Whether a plan holds all of it.
+    fn by(&self, problem: &Problem, draft: &Draft) -> bool {
+        draft.cost(problem) <= self.cost
+            && count::worth(problem, draft) >= self.worth
+            && count::layouts(problem, draft) <= self.layouts
+    }
+}
+
 /// Part of the whole time that the later aims may take.
 const SHARE: f64 = 0.3;
+/// Most trials of one aim.
+const TRIALS: u32 = 40;
 
 /// Improves a plan of least money, and says what is known about each of the later aims.
 pub(super) fn improve(problem: &Problem, draft: &Draft, spent: Spent, watch: &dyn Watch) -> (Draft, Vec<Level>) {
     let watch = &Part { whole: watch, began: watch.seconds(), seconds: watch.allowed() * SHARE };
     let mut levels = Vec::new();
-    let wished = problem.sizes.iter().any(|size| !size.wishes.is_empty());
-    let mut draft = most::filled(problem, draft);
-    if wished || !problem.keepers.is_empty() {
-        let most = most::most(problem, &draft, (spent.cost, spent.complete), watch);
+    let most = most::most(problem, draft, (spent.cost, spent.complete), watch);
+    if problem.sizes.iter().any(|size| !size.wishes.is_empty()) || !problem.keepers.is_empty() {
         let proved = most.bound == most.value;
         levels.push(Level { aim: Aim::Worth, value: most.value, bound: most.bound, proved });
-        draft = most.draft;
     }
-    levels.push(fewest(
-        Aim::Layouts,
-        count::layouts(problem, &draft),
-        bounds::layouts(problem, spent.least && spent.cost > 0),
-    ));
+    let held = Held { cost: spent.cost, worth: most.value, layouts: i64::MAX };
+    let trials =
+        |held| Trials { problem, held, complete: spent.complete, found: &most.found, left: TRIALS.into(), watch };
+    let asked = problem.sizes.iter().any(|size| size.count > 0);
+    let must_buy = if problem.on_hand.is_empty() { asked } else { spent.least && spent.cost > 0 };
+    let (draft, bound) = yard::fewest(&trials(held), &most.draft, must_buy);
+    let held = Held { layouts: count::layouts(problem, &draft), ..held };
+    levels.push(fewest(Aim::Layouts, held.layouts, bound.max(bounds::layouts(problem, must_buy))));
+    let (draft, bound) = stops::fewest(&trials(held), &draft);
     let settings = count::number(count::lengths(problem, &draft).len());
-    levels.push(fewest(Aim::Settings, settings, bounds::settings(problem)));
+    levels.push(fewest(Aim::Settings, settings, bound.max(bounds::settings(problem))));
     (draft, levels)
 }
 

@@ -6,15 +6,17 @@ use super::super::need::Need;
 use super::super::watch::Watch;
 use super::branch::search;
 use super::fill::fill;
+use super::near::near;
 use super::prices::step;
 use super::program::Means;
-use super::relax::relax;
+use super::relax::{Until, relax};
 use super::tidy::{clip, tidy};
 use super::{bounds, count};
 use crate::model::Problem;
+use std::collections::BTreeSet;
 
 /// Most nodes of a search among what column generation found.
-const GLANCE: usize = 400;
+const GLANCE: usize = 200;
 /// Most panels for which the search is worth its time.
 const PANELS: u32 = 4_000;
 
@@ -41,7 +43,7 @@ pub(super) fn most(problem: &Problem, draft: &Draft, (cost, complete): (i64, boo
     let means = Means { cost, sheets: bounds::sheets(problem), ripped: None };
     while most.value < most.bound && !watch.stop() {
         let goal = most.value + step(problem);
-        let relaxed = relax(problem, means, &most.found, goal, watch);
+        let relaxed = relax(problem, means, &most.found, (goal, Until::Rest), watch);
         if complete {
             most.bound = most.bound.min(relaxed.most).max(most.value);
         }
@@ -49,8 +51,10 @@ pub(super) fn most(problem: &Problem, draft: &Draft, (cost, complete): (i64, boo
         if relaxed.most < goal {
             break;
         }
+        let near = relaxed.prices.map_or_else(BTreeSet::new, |prices| near(problem, means, &prices, goal));
+        let pool: Vec<Made> = most.found.iter().cloned().chain(near).collect();
         let accept = |draft: &Draft| better(problem, draft, cost).filter(|draft| count::worth(problem, draft) >= goal);
-        let Some(draft) = search(problem, means, &most.found, (goal, GLANCE), watch, &accept) else { break };
+        let Some(draft) = search(problem, means, &pool, (goal, GLANCE), watch, &accept) else { break };
         most.value = count::worth(problem, &draft);
         most.draft = draft;
     }

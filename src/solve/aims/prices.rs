@@ -26,7 +26,7 @@ pub(super) struct Prices {
 pub(super) fn missing_worth(problem: &Problem) -> i64 {
     let wishes = problem.sizes.iter().flat_map(|size| &size.wishes).map(|wish| wish.worth);
     let keepers = problem.keepers.iter().map(|keeper| keeper.worth.0);
-    wishes.chain(keepers).max().unwrap_or(1).clamp(1, 1 << 32) * 64
+    wishes.chain(keepers).max().unwrap_or(1).clamp(1, 1 << 32) * 1024
 }
 
 /// Fixed-point units in one cent: fine enough that rounding costs nothing that matters, coarse enough that the worth

@@ -12,7 +12,7 @@ use super::super::layout::Layout;
 use super::super::master::Made;
 use super::super::pattern::{Blank, Pattern};
 use super::super::program::rounded;
-use super::super::simplex::{Column, Outcome, Simplex};
+use super::super::simplex::{Column, Outcome, Place, Simplex};
 use super::count::{kept_behind, kept_beside};
 use super::judge::Judged;
 use super::prices::{Prices, missing_worth, scale};
@@ -39,6 +39,9 @@ impl Means<'_> {
         (self.cost - (self.sheets - 1).max(0) * cheapest, (self.cost - self.sheets * cheapest).max(0))
     }
 }
+
+/// A basis of the simplex, to come back to.
+type Basis = (Vec<usize>, Vec<Place>);
 
 /// What a column counts.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -233,6 +236,11 @@ impl<'a> Program<'a> {
         self.lp.primal() == Outcome::Optimal
     }
 
+    /// Whether the relaxation, as it stands, makes all panels and reaches this worth.
+    pub(super) fn reaches(&self, worth: i64) -> bool {
+        self.lp.cost() <= 1e-7 - real(worth) / self.unit()
+    }
+
     /// The prices of the rows, in fixed point.
     #[allow(clippy::cast_possible_truncation)] // rounded to fixed point, once
     pub(super) fn prices(&self) -> Prices {
@@ -280,6 +288,17 @@ impl<'a> Program<'a> {
             }
         }
         self.add(Made::Layout(layout.clone())) || grown
+    }
+
+    /// A basis saved before rows and columns were added, with these: columns at their least, rows overfilled.
+    pub(super) fn padded(&self, (mut basis, mut places): Basis) -> Basis {
+        places.resize(self.counts.len(), Place::Lower);
+        let slacks = (0..self.counts.len()).filter(|column| self.counts[*column] == Counts::Slack);
+        for slack in slacks.skip(basis.len()) {
+            places[slack] = Place::Basic(basis.len());
+            basis.push(slack);
+        }
+        (basis, places)
     }
 
     /// Everything found so far.

@@ -1,0 +1,70 @@
+//! The choice as a textbook puts it, in one integer program for any general-purpose solver: flows of strips through the
+//! width of the sheets and of panels through the length of the strips (J. M. Valerio de Carvalho, Annals of Operations
+//! Research 86 (1999) 629-659; in two stages E. Silva, F. Alvelos and J. M. Valerio de Carvalho, European Journal of
+//! Operational Research 205 (2010) 699-708). Stands beside our own solver, to be compared with it.
+//!
+//! Solved by `microlp`, which does for tiny jobs only, or by `HiGHS` where the feature `highs` is on.
+
+mod graph;
+mod program;
+mod sheets;
+mod strips;
+
+use good_lp::solvers::{Solution, SolutionStatus, SolverModel};
+use good_lp::{ResolutionError, Variable};
+use program::Program;
+use yardslip::data::{Cents, Job};
+use yardslip::model::{self, Problem};
+
+/// What the other solver found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Answer {
+    /// Nothing costs less.
+    Least(Cents),
+    /// The best that it found in the time.
+    Found(Cents),
+    /// It says that there is no plan.
+    Impossible,
+    /// It found nothing in the time.
+    Nothing,
+}
+
+/// The least money, with so many seconds to find it. The job's panels must be possible one by one, and no sheet of it
+/// be broken down.
+pub(crate) fn least_money(job: &Job, seconds: f64) -> Answer {
+    assert!(!model::may_break_down(job), "the textbook knows no breakdown");
+    let problem = model::build(job).expect("each panel can be made");
+    let program = Program::of(&problem);
+    let costs = program.costs.clone();
+    match run(program, seconds) {
+        Ok(solution) => {
+            let cost = cost(&problem, &costs, &solution);
+            if matches!(solution.status(), SolutionStatus::Optimal) { Answer::Least(cost) } else { Answer::Found(cost) }
+        }
+        Err(ResolutionError::Infeasible) => Answer::Impossible,
+        Err(_) => Answer::Nothing,
+    }
+}
+
+/// The cost in whole numbers: what should be whole is rounded first.
+#[allow(clippy::cast_possible_truncation)] // numbers of sheets and strips
+fn cost(problem: &Problem, costs: &[(Variable, i64)], solution: &impl Solution) -> Cents {
+    let units: i64 = costs.iter().map(|(variable, each)| solution.value(*variable).round() as i64 * each).sum();
+    Cents(units / problem.charges.cent)
+}
+
+#[cfg(feature = "highs")]
+fn run(program: Program, seconds: f64) -> Result<impl Solution, ResolutionError> {
+    let cost = program.cost();
+    let model = program.variables.minimise(cost).using(good_lp::solvers::highs::highs);
+    let exact = model.set_time_limit(seconds).set_mip_rel_gap(0.0).expect("no gap is a gap");
+    exact.with_all(program.rows).solve()
+}
+
+#[cfg(not(feature = "highs"))]
+fn run(program: Program, seconds: f64) -> Result<impl Solution, ResolutionError> {
+    use good_lp::solvers::WithTimeLimit;
+    let cost = program.cost();
+    let model = program.variables.minimise(cost).using(good_lp::solvers::microlp::microlp);
+    model.with_time_limit(seconds).with_all(program.rows).solve()
+}

@@ -30,10 +30,11 @@ fn plan(request: &Request) -> Result<(), Failure> {
     let clock = Clock::start(request.time, &job.currency, request.quiet);
     let planned = search(request, &job, &clock);
     clock.finish();
+    let short = clock.was_short();
     let plan = planned?;
     let papers = papers(request, &job, &plan)?;
     let kept = interrupt::undisturbed(|| place.fill(&papers))?;
-    let mut text = summary(&job, &plan, place.shown());
+    let mut text = summary(&job, &plan, place.shown(), short);
     text.extend(kept.map(|folder| format!("kept    what stood there is now in {}\n", folder.display())));
     text += &rack::settle(request, &job, &plan)?;
     text += &table(&plan);

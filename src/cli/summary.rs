@@ -12,8 +12,8 @@ use yardslip::plan::{Origin, PanelLine, Plan};
 /// Words stand in a column of this width, so that what follows can be found at a glance.
 const COLUMN: usize = 8;
 
-/// The summary of a plan whose papers are in a folder.
-pub(super) fn summary(job: &Job, plan: &Plan, folder: &Path) -> String {
+/// The summary of a plan whose papers are in a folder; `short` where more time might have helped.
+pub(super) fn summary(job: &Job, plan: &Plan, folder: &Path, short: bool) -> String {
     let mut lines = vec![plan.title.clone(), String::new()];
     lines.extend(rows("take", take(job, plan)));
     lines.extend(rows("buy", buy(job, plan)));
@@ -21,7 +21,7 @@ pub(super) fn summary(job: &Job, plan: &Plan, folder: &Path) -> String {
     lines.extend(rows("in all", in_all(plan)));
     lines.extend(rows("panels", plan.panels.iter().map(|line| panels(plan, line))));
     lines.push(row("use", &format!("{:.1} % of the material becomes panels", 100.0 * share(plan))));
-    lines.push(row("proof", &proof(plan)));
+    lines.push(row("proof", &proof(plan, short)));
     lines.extend(rows("mind", troubles(plan)));
     lines.push(row("papers", &folder.display().to_string()));
     lines.join("\n") + "\n"
@@ -98,11 +98,11 @@ fn share(plan: &Plan) -> f64 {
     plan.areas.panels.share_of(plan.areas.stock)
 }
 
-fn proof(plan: &Plan) -> String {
+fn proof(plan: &Plan, short: bool) -> String {
     let advice = match (plan.proof.proved, interrupt::asked()) {
-        (true, _) => "",
         (false, true) => " You stopped the search.",
-        (false, false) => " A longer `--time` may settle it.",
+        (false, false) if short => " A longer `--time` may settle it.",
+        _ => "",
     };
     wording::proof(plan) + advice
 }

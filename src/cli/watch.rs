@@ -27,6 +27,11 @@ impl Clock {
         Clock { began: Instant::now(), allowed, currency: currency.to_owned(), line: OnceCell::new(), quiet }
     }
 
+    /// Whether a search that did not get to its end might have got further with more time.
+    pub(super) fn was_short(&self) -> bool {
+        self.seconds() > self.allowed / 2.0
+    }
+
     /// Takes the progress line away.
     pub(super) fn finish(&self) {
         if let Some(line) = self.line.get() {
@@ -58,6 +63,9 @@ impl Watch for Clock {
 
 /// `filling the rest: best plan $192.50, no plan under $154.00`
 fn words(progress: Progress, currency: &str) -> String {
+    if progress.best.is_none() && progress.bound.is_none() {
+        return progress.doing.into();
+    }
     let money = |cents: Cents| format!("{currency}{cents}");
     let best = progress.best.map_or("no plan yet".into(), |cost| format!("best plan {}", money(cost)));
     let bound = progress.bound.map_or(String::new(), |cost| format!(", none under {}", money(cost)));

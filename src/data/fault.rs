@@ -58,7 +58,7 @@ impl fmt::Display for Place {
 impl fmt::Display for Fault {
     /// The cause, then `  --> place`, the line at fault and `  try: remedy`, each where there is one.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}", self.cause)?;
+        f.write_str(&shortened(&self.cause))?;
         if self.place != Place::default() {
             write!(f, "\n  --> {}", self.place)?;
         }
@@ -71,5 +71,18 @@ impl fmt::Display for Fault {
         Ok(())
     }
 }
+
+/// The text, or its two ends where it quotes something endless.
+fn shortened(text: &str) -> String {
+    let signs: Vec<char> = text.chars().collect();
+    if signs.len() <= 2 * END {
+        return text.to_owned();
+    }
+    let end = |signs: &[char]| signs.iter().collect::<String>();
+    format!("{}...{}", end(&signs[..END]), end(&signs[signs.len() - END..]))
+}
+
+/// Signs at either end of a cause that are always printed.
+const END: usize = 400;
 
 impl std::error::Error for Fault {}

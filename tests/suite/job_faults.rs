@@ -319,3 +319,11 @@ fn a_job_file_that_is_no_text_is_refused() {
         refused(File::unreadable("a.toml", "it is a folder")).starts_with("`a.toml` cannot be read: it is a folder")
     );
 }
+
+#[test]
+fn an_endless_line_is_shown_in_part() {
+    let told = faults(&format!("{}\n", "a".repeat(3_000_000)));
+    assert!(told.len() < 500 && told.contains("\n  |                                                   ^\n"), "{told}");
+    let told = faults(&format!("title = \"{}\"\n[yard]\nrips = \"{}\"\n", "x".repeat(9000), "y".repeat(9000)));
+    assert!(told.len() < 3000 && told.contains("yyy...yyy"), "{told}");
+}

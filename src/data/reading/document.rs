@@ -2,6 +2,9 @@
 
 use crate::data::Place;
 
+/// Signs of a long line that are shown before and behind the spot.
+const AROUND: usize = 50;
+
 /// A named text and where its lines begin.
 pub(crate) struct Document<'a> {
     pub(crate) file: &'a str,
@@ -25,12 +28,14 @@ impl<'a> Document<'a> {
         Place { file: self.file.to_owned(), line: self.line(byte), key: key.into() }
     }
 
-    /// The line that holds this byte and, below it, a caret under the byte.
+    /// The line that holds this byte, or the part of a long one around it, and below it a caret under the byte.
     pub(crate) fn excerpt(&self, byte: usize) -> String {
         let start = self.starts[self.line(byte) - 1];
         let line = self.text[start..].lines().next().unwrap_or_default();
         let before = self.text.get(start..byte).unwrap_or(line);
         let column = before.chars().count().min(line.chars().count());
-        format!("{}\n{}^", line.replace('\t', " "), " ".repeat(column))
+        let skipped = column.saturating_sub(AROUND);
+        let part: String = line.chars().skip(skipped).take(2 * AROUND).collect();
+        format!("{}\n{}^", part.replace('\t', " "), " ".repeat(column - skipped))
     }
 }

@@ -9,7 +9,7 @@ pub(super) use ways::nominal;
 
 use super::{Alternative, Figures, Outcome, Plan, checked, last_cut};
 use crate::data::Job;
-use crate::solve::Watch;
+use crate::solve::{Progress, Watch};
 use ways::Way;
 
 /// Part of a way's time that its plan at the smallest sizes may take; the rest is for nominal sizes, where they matter.
@@ -30,13 +30,31 @@ pub fn compare(job: &Job, plan: &Plan, watch: &dyn Watch) -> Vec<Alternative> {
 /// This plan's row, then one for each way; the ways share what time is left.
 fn rows(plan: &Plan, ways: Vec<Way>, watch: &dyn Watch) -> Vec<Alternative> {
     let mut rows = vec![Alternative { name: "this plan".into(), outcome: Outcome::Done(figures(plan)) }];
-    let mut open = ways.len();
+    let (mut open, watch) = (ways.len(), &Aside(watch));
     for Way { name, job } in ways {
         let outcome = outcome(&job, &Share::one_of(open, watch));
         rows.push(Alternative { name, outcome });
         open -= 1;
     }
     rows
+}
+
+/// A watch that is not told of costs: those of another way are not the plan's.
+struct Aside<'a>(&'a dyn Watch);
+
+impl Watch for Aside<'_> {
+    fn stop(&self) -> bool {
+        self.0.stop()
+    }
+    fn seconds(&self) -> f64 {
+        self.0.seconds()
+    }
+    fn allowed(&self) -> f64 {
+        self.0.allowed()
+    }
+    fn report(&self, _: Progress) {
+        self.0.report(Progress { doing: "comparing with other ways", best: None, bound: None });
+    }
 }
 
 fn outcome(job: &Job, watch: &dyn Watch) -> Outcome {

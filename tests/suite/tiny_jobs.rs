@@ -30,6 +30,17 @@ pub(crate) fn tiny_jobs() -> impl Strategy<Value = Job> {
     )
 }
 
+/// Tiny jobs for which sheets may be crosscut before they are ripped, some of them because the car asks for it.
+pub(crate) fn jobs_to_break_down() -> impl Strategy<Value = Job> {
+    let longest = option::of(select(vec!["20", "24", "30", "36"]).prop_map(len));
+    (tiny_jobs(), longest, select(vec![Breakdown::Allowed, Breakdown::IfNeeded])).prop_map(
+        |(mut job, longest, breakdown)| {
+            (job.car.longest, job.yard.breakdown) = (longest, breakdown);
+            job
+        },
+    )
+}
+
 /// A sheet kind that takes only some of the panels of a tiny job.
 pub(crate) fn sheet_kind() -> impl Strategy<Value = Sheet> {
     let trims = prop_oneof![3 => Just(Length::ZERO), 1 => select(vec!["1/4", "1/2"]).prop_map(len)];

@@ -1,10 +1,10 @@
 //! What to say where there are too few sheets: how many more would do.
 
-use super::layout::Layout;
 use super::money::{Money, NoPlan, least};
 use super::watch::{Progress, Watch};
 use crate::data::{Cents, Fault, Job, Place};
 use crate::model;
+use std::collections::BTreeMap;
 
 /// Seconds to find out how many sheets are missing.
 const MOMENT: f64 = 1.0;
@@ -30,38 +30,66 @@ impl Watch for Moment<'_> {
     }
 }
 
-/// The fault of a job for which there are too few sheets, or no plan was found in the time.
-pub(super) fn too_few(job: &Job, why: NoPlan, watch: &dyn Watch) -> Fault {
-    let place = Place { key: "sheet.stock".into(), ..Place::default() };
-    let missing = missing(job, &Moment { watch, until: watch.seconds() + MOMENT });
-    let about = match &missing {
-        Some((sheets, true)) => sheets.to_string(),
-        Some((sheets, false)) => format!("up to {sheets}"),
-        None => "some".into(),
-    };
-    let sheets = if about == "1" { "sheet is" } else { "sheets are" };
-    let (cause, remedy) = match why {
-        NoPlan::Impossible => (
-            format!("{about} more {sheets} needed than can be had"),
-            "raise `stock`, add a sheet kind, or ask for fewer panels",
-        ),
-        NoPlan::NotFound => (
-            format!("no plan was found in the time with the sheets that can be had; with {about} more there is one"),
-            "allow more time, raise `stock`, add a sheet kind, or ask for fewer panels",
-        ),
-    };
-    Fault { place, excerpt: String::new(), cause, remedy: remedy.into() }
+/// Sheets beyond the stock that would do.
+struct Missing {
+    /// How many of each kind.
+    kinds: BTreeMap<usize, u32>,
+    /// Whether fewer would not do.
+    least: bool,
 }
 
-/// The least number of sheets beyond the stock that would do, and whether it is proved to be the least.
-fn missing(job: &Job, watch: &dyn Watch) -> Option<(u32, bool)> {
+/// The fault of a job for which there are too few sheets, or no plan was found in the time.
+pub(super) fn too_few(job: &Job, why: NoPlan, watch: &dyn Watch) -> Fault {
+    if job.sheets.is_empty() {
+        let cause = "the strips on hand do not give all panels, and there is no sheet to cut the rest from";
+        return Fault::anywhere(cause, "add a section `[[sheet]]`, or ask for fewer panels");
+    }
+    let missing = missing(job, &Moment { watch, until: watch.seconds() + MOMENT });
+    let about = about(missing.as_ref());
+    let sheets = if about == "1" { "sheet is" } else { "sheets are" };
+    let (cause, first) = match why {
+        NoPlan::Impossible => (format!("{about} more {sheets} needed than can be had"), ""),
+        NoPlan::NotFound => (
+            format!("no plan was found in the time with the sheets that can be had; with {about} more there is one"),
+            "allow more time, ",
+        ),
+    };
+    let kinds = missing.map(|missing| missing.kinds).unwrap_or_default();
+    let key = kinds.keys().next().map_or_else(|| "sheet.stock".into(), |kind| format!("sheet[{kind}].stock"));
+    let remedy = format!("{first}raise {}, add a sheet kind, or ask for fewer panels", stocks(job, &kinds));
+    Fault::at(Place::key(key), cause, remedy)
+}
+
+fn about(missing: Option<&Missing>) -> String {
+    let Some(Missing { kinds, least }) = missing else { return "some".into() };
+    let sheets: u32 = kinds.values().sum();
+    if *least { sheets.to_string() } else { format!("up to {sheets}") }
+}
+
+/// `` `stock` to 4 ``, with the sheets' names where there are several kinds.
+fn stocks(job: &Job, kinds: &BTreeMap<usize, u32>) -> String {
+    let to = |(kind, more): (&usize, &u32)| {
+        let sheet = &job.sheets[*kind];
+        let of = if job.sheets.len() > 1 { format!(" of `{}`", sheet.name) } else { String::new() };
+        format!("`stock`{of} to {}", sheet.stock.unwrap_or_default() + more)
+    };
+    let stocks: Vec<String> = kinds.iter().map(to).collect();
+    if stocks.is_empty() { "`stock`".into() } else { stocks.join(" and ") }
+}
+
+/// The fewest sheets beyond the stock that would do, as far as the time allows.
+fn missing(job: &Job, watch: &dyn Watch) -> Option<Missing> {
     let more = with_more(job);
     let stocked = job.sheets.len();
     let problem = model::build(&more).ok()?;
     let Money { draft, cost, bound } = least(&problem, watch).ok()?;
-    let beyond = |layout: &Layout| problem.rippings[layout.ripping].sheet >= stocked;
-    let sheets = draft.layouts.iter().filter(|(layout, _)| beyond(layout)).map(|(_, copies)| copies).sum();
-    Some((sheets, bound >= cost || bound / BEYOND == cost / BEYOND))
+    let mut kinds = BTreeMap::new();
+    for (layout, copies) in &draft.layouts {
+        if let Some(kind) = problem.rippings[layout.ripping].sheet.checked_sub(stocked) {
+            *kinds.entry(kind).or_default() += copies;
+        }
+    }
+    Some(Missing { kinds, least: bound >= cost || bound / BEYOND == cost / BEYOND })
 }
 
 /// What a sheet beyond the stock counts, where one in stock counts 1.

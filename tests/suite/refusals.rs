@@ -191,7 +191,7 @@ fn too_few_sheets_to_be_had_says_how_many_are_missing() {
         &format!("{SHEET}stock = 1\n[[panel]]\nsize = \"40 x 90\"\ncount = 4\n"),
         1,
         "error: 3 more sheets are needed than can be had\n  --> job.toml, line 6, sheet.stock\n  \
-         try: raise `stock`, add a sheet kind, or ask for fewer panels\n",
+         try: raise `stock` to 4, add a sheet kind, or ask for fewer panels\n",
     );
 }
 
@@ -206,4 +206,26 @@ fn a_limit_that_stops_a_panel_is_named_with_what_would_do() {
     assert_eq!((plan.out.as_str(), plan.err.as_str(), plan.code), ("", expected, Some(1)));
     assert_eq!((check.out.as_str(), check.err.as_str(), check.code), ("", expected, Some(1)));
     assert_eq!(names(folder.path()), ["job.toml"]);
+}
+
+#[test]
+fn the_kind_of_which_more_would_do_is_named_with_its_line() {
+    let kinds =
+        format!("{SHEET}stock = 1\n[[sheet]]\nname = \"oak\"\nlength = 48\nwidth = 24\nprice = 20\nstock = 2\n");
+    refuses(
+        &format!("{kinds}[[panel]]\nsize = \"20 x 40\"\ncount = 5\nsheets = [\"oak\"]\n"),
+        1,
+        "error: 3 more sheets are needed than can be had\n  --> job.toml, line 12, sheet.stock\n  \
+         try: raise `stock` of `oak` to 5, add a sheet kind, or ask for fewer panels\n",
+    );
+}
+
+#[test]
+fn strips_on_hand_that_do_not_suffice_want_a_sheet() {
+    refuses(
+        &format!("{PANEL}[[strip]]\nwidth = 12\nlength = 40\n"),
+        1,
+        "error: the strips on hand do not give all panels, and there is no sheet to cut the rest from\n  \
+         try: add a section `[[sheet]]`, or ask for fewer panels\n",
+    );
 }

@@ -48,6 +48,7 @@ mod remedies;
 mod sawing;
 mod solved_by_hand;
 mod textbook_answers;
+mod stopped_weeks;
 mod tiny_jobs;
 mod recut_command;
 mod recutting;

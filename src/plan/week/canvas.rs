@@ -2,6 +2,7 @@
 //! of roll. A strip across a roll is to that roll what a rip is to a sheet, so the cutting solver finds it and proves
 //! it: each depth is a kind of sheet as long as the roll is wide, which costs its depth.
 
+use super::first_fit;
 use super::lots::Lot;
 use super::roll_job::{Pieces, fits, pieces, roll_job, step};
 use super::strips::{onto_lengths, strips};
@@ -70,13 +71,17 @@ pub fn canvas_plan(lots: &[Lot], canvas: &Canvas, watch: &dyn Watch) -> Option<C
     Some(plan)
 }
 
-/// Solves the roll and fills the plan in.
+/// Solves the roll and fills the plan in; where the search was stopped before it found anything, simple strips do.
 fn cut(plan: &mut CanvasPlan, pieces: &[Pieces], lots: &[Lot], canvas: &Canvas, watch: &dyn Watch) {
-    let solved = solve::solve(&roll_job(pieces, canvas), watch).expect("every piece fits the roll");
-    plan.strips = strips(&solved, pieces, lots, canvas);
+    let least = first_fit::bound(pieces, canvas);
+    let (strips, bound) = match solve::solve(&roll_job(pieces, canvas), watch) {
+        Ok(solved) => (strips(&solved, pieces, lots, canvas), step(pieces, canvas) * solved.proof.bound.0),
+        Err(_) => (first_fit::strips(pieces, lots, canvas), least),
+    };
+    plan.strips = strips;
     plan.needs = plan.strips.iter().map(|strip| strip.depth).sum();
-    plan.bound = step(pieces, canvas) * solved.proof.bound.0;
-    plan.proved = solved.proof.proved && plan.bound == plan.needs;
+    plan.bound = bound.max(least);
+    plan.proved = plan.bound == plan.needs;
     plan.lengths = onto_lengths(&mut plan.strips, canvas).into_iter().map(|length| sold(canvas, length)).collect();
     plan.cost = plan.lengths.iter().map(|length| price(canvas, *length)).sum();
 }

@@ -5,6 +5,7 @@ pub mod board;
 pub mod calendar;
 pub mod canvas;
 pub mod clock;
+mod first_fit;
 pub mod labels;
 mod loading;
 pub mod lots;

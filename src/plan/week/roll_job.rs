@@ -47,7 +47,7 @@ pub(super) fn fits(piece: (Length, Length), canvas: &Canvas) -> bool {
 }
 
 /// Extents across and along the roll in which a piece may lie.
-fn ways((width, height): (Length, Length), canvas: &Canvas) -> Vec<(Length, Length)> {
+pub(super) fn ways((width, height): (Length, Length), canvas: &Canvas) -> Vec<(Length, Length)> {
     let ways = match canvas.weave {
         Weave::Along => vec![(width, height)],
         Weave::Across => vec![(height, width)],

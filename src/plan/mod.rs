@@ -40,14 +40,17 @@ use crate::data::{Fault, Job};
 use crate::solve::{Solved, Watch, solve};
 use sizes::Sizes;
 
-/// Part of the time that the plan itself may take; the rest is for the comparison.
+/// Part of the time that the plan itself may take; the rest is for the week and the comparison.
 const SHARE_OF_THE_PLAN: f64 = 0.7;
 
 /// Part of what is left that the same job at nominal sizes may take, where that is needed.
 const SHARE_OF_NOMINAL: f64 = 0.3;
 
-/// Plans a job: solves it, lays the answer out, proves it by replaying it, compares it with other sizes, and plans the
-/// week that follows.
+/// Part of what is then left that the week may take: its canvas costs money, a comparison does not.
+const SHARE_OF_THE_WEEK: f64 = 0.5;
+
+/// Plans a job: solves it, lays the answer out, proves it by replaying it, plans the week that follows, and compares it
+/// with other sizes.
 ///
 /// # Errors
 /// Every reason why the job cannot be done, each with a remedy. A plan that fails its own check is never handed out:
@@ -55,8 +58,8 @@ const SHARE_OF_NOMINAL: f64 = 0.3;
 pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
     let plan = last_cut::cheaper(job, plan, &compare::Share::part(SHARE_OF_NOMINAL, watch));
-    let comparison = compare_sizes(job, &plan, watch);
-    whole(job, Plan { comparison, ..plan }, watch)
+    let plan = whole(job, plan, &compare::Share::part(SHARE_OF_THE_WEEK, watch))?;
+    Ok(Plan { comparison: compare_sizes(job, &plan, watch), ..plan })
 }
 
 /// As [`make`], with the full comparison: each sheet kind alone, other rip directions, a thin blade too.
@@ -66,8 +69,8 @@ pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
 pub fn make_and_compare(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
     let plan = last_cut::cheaper(job, plan, &compare::Share::part(SHARE_OF_NOMINAL, watch));
-    let comparison = compare(job, &plan, watch);
-    whole(job, Plan { comparison, ..plan }, watch)
+    let plan = whole(job, plan, &compare::Share::part(SHARE_OF_THE_WEEK, watch))?;
+    Ok(Plan { comparison: compare(job, &plan, watch), ..plan })
 }
 
 /// The plan with its week, which must pass the check as the cuts did.

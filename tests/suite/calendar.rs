@@ -7,7 +7,8 @@ use yardslip::plan::week::calendar::week_plan;
 use yardslip::plan::week::work::{Place, Work};
 use yardslip::plan::week::{Help, WeekPlan};
 
-const PANELS: &str = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 40\n[[panel]]\nsize = \"12 x 16\"\ncount = 1\n";
+const PANELS: &str =
+    "[[sheet]]\nlength = 96\nwidth = 48\nprice = 40\n[[panel]]\nsize = \"12 x 16\"\ncount = 1\n[finish]\n";
 
 fn calendar(lines: &str) -> Calendar {
     job(&format!("{PANELS}[calendar]\n{lines}\n")).week.calendar.expect("a calendar")
@@ -111,4 +112,94 @@ fn dates_that_cannot_be_read_are_refused() {
     assert!(told("start = \"2026-05-08 18:00\"\ndeadline = \"2026-05-04 18:00\"").contains("not after the start"));
     assert!(told("start = \"2026-05-08 18:00\"\nhours = [\"18:00-9:00\"]").contains("is not a working time"));
     assert!(told("bench = 3").contains("neither a start nor a deadline"));
+}
+
+/// Eight panels through all steps, four on the bench and four under the press at a time, each step 5 min a panel.
+const ALL_STEPS: &str = r#"
+[[sheet]]
+length = 96
+width = 48
+thickness = "1/4"
+price = 40
+[[panel]]
+size = "12 x 16"
+count = 8
+[finish]
+coats = 1
+[canvas]
+roll = 54
+price = 30
+[press]
+length = 36
+width = 24
+most = 4
+[labels]
+[pack]
+inside = "20 x 16 x 8"
+[calendar]
+bench = 4
+fill = "5 min, then 1 h"
+sand = "5 min"
+seal = "5 min, then 2 h"
+glue = "5 min, then 12 h"
+trim = "5 min"
+label = "5 min"
+pack = "5 min"
+"#;
+
+fn whole(ends: &str) -> WeekPlan {
+    let job = job(&format!("{ALL_STEPS}{ends}"));
+    let plan = yardslip::plan::make(&job, &yardslip::solve::Patient).expect("it can be done");
+    plan.week.calendar.expect("a calendar")
+}
+
+#[test]
+fn a_whole_week_worked_by_hand() {
+    // Two batches of four, 20 min at each step; label and pack 40 min for all eight. Lunch is from 12:00 to 13:00.
+    let week = whole("start = \"2026-05-04 09:00\"\n");
+    let told: Vec<(Step, u32, DateTime)> =
+        week.rows.iter().map(|row| (week.steps[row.step], row.batch, row.begin)).collect();
+    let by_hand = [
+        (Step::Fill, 1, may(4, 9, 0)),
+        (Step::Sand, 1, may(4, 10, 20)),
+        (Step::Seal, 1, may(4, 10, 40)),
+        (Step::Glue, 1, may(4, 13, 0)), // sealed at 11:00, dry at 13:00; under the press until Tuesday 01:20
+        (Step::Fill, 2, may(4, 13, 20)), // the bench is free since 13:00
+        (Step::Sand, 2, may(4, 14, 40)),
+        (Step::Seal, 2, may(4, 15, 0)), // dry at 17:20, when the press is taken
+        (Step::Trim, 1, may(5, 9, 0)),
+        (Step::Glue, 2, may(5, 9, 20)),
+        (Step::Trim, 2, may(6, 9, 0)),
+        (Step::Label, 1, may(6, 9, 20)),
+        (Step::Pack, 1, may(6, 10, 0)),
+    ];
+    assert_eq!(told, by_hand);
+    assert_eq!(week.finish, may(6, 10, 40));
+    assert_eq!(week.hands_on, 10 * 20 + 2 * 40);
+}
+
+#[test]
+fn the_same_week_backwards_begins_as_late_as_two_nights_under_the_press_allow() {
+    // The first four must be glued on Monday by 17:40: filled 20 min, dry 1 h, sanded 20 min, sealed 20 min, dry 2 h, so
+    // begun by 13:40; to the quarter hour that is 13:30.
+    let week = whole("deadline = \"2026-05-06 10:40\"\n");
+    assert!(week.backwards && week.late == 0);
+    assert_eq!(week.start, may(4, 13, 30));
+}
+
+#[test]
+fn the_same_week_a_day_too_short_says_what_would_help() {
+    // Two nights under the press are needed from Monday on, so Tuesday 18:00 is 16 h 40 min too early; with room for all
+    // eight under the press one night is enough, and nothing else brings it in time.
+    let week = whole("start = \"2026-05-04 09:00\"\ndeadline = \"Tuesday 18:00\"\n");
+    assert_eq!(week.late, 16 * 60 + 40);
+    let in_time: Vec<Help> = week.helps.iter().filter(|row| row.meets).map(|row| row.help).collect();
+    assert!(in_time.contains(&Help::TwiceThePress), "{in_time:?}");
+    assert!(in_time.iter().all(|help| matches!(help, Help::StartBy(_) | Help::TwiceThePress)), "{in_time:?}");
+}
+
+#[test]
+fn a_calendar_without_any_work_is_refused() {
+    let told = faults(&format!("{}[calendar]\nstart = \"2026-05-04 09:00\"\n", PANELS.replace("[finish]\n", "")));
+    assert!(told.starts_with("`[calendar]` has nothing to plan"), "{told}");
 }

@@ -49,6 +49,7 @@ mod sawing;
 mod solved_by_hand;
 mod textbook_answers;
 mod stopped_weeks;
+mod week_papers;
 mod tiny_jobs;
 mod recut_command;
 mod recutting;

@@ -13,6 +13,15 @@ pub(crate) fn read(root: &mut Section, panels: &[Panel]) -> Week {
             root.fault(key, format!("`[{key}]` has nothing to work on: the job has no `[canvas]`"), remedy);
         }
     }
+    const STEPS: [&str; 4] = ["finish", "canvas", "labels", "pack"];
+    if root.has("calendar") && !STEPS.into_iter().any(|key| root.has(key)) {
+        let cause = "`[calendar]` has nothing to plan: the job asks for no work after the saw";
+        root.fault(
+            "calendar",
+            cause,
+            "add a section `[finish]`, `[canvas]`, `[labels]` or `[pack]`, or leave `[calendar]` out",
+        );
+    }
     Week {
         finish: root.optional("finish").map(|mut section| finish::read_finish(&mut section)),
         canvas: root.optional("canvas").and_then(|mut section| canvas::read(&mut section, panels)),

@@ -43,7 +43,20 @@ fn what_to_buy(paper: &mut Paper, plan: &Plan, canvas: &Canvas, cut: &CanvasPlan
     } else {
         format!("not proved: no cut plan of strips across the roll takes less than {}", say(cut.bound))
     };
-    paper.text(format!("All strips together take {}; {known}.", say(cut.needs)));
+    let sentence = format!("All strips together take {}; {known}", say(cut.needs));
+    paper.text(format!("{}.", sentence.trim_end_matches('.')));
+    let many = cut.lengths.len();
+    if many > 1 {
+        paper.text(if many == cut.fewest as usize {
+            format!("Strips are cut from {many} lengths; no fewer hold them.")
+        } else {
+            format!(
+                "Strips are cut from {many} lengths, each from the first with room for it: not proved to be the fewest, which \
+                 are at least {}.",
+                cut.fewest
+            )
+        });
+    }
 }
 
 /// One row for each run of strips that are alike.

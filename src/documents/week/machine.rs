@@ -78,6 +78,7 @@ impl Say<'_> {
             "needs": self.show(canvas.needs),
             "bound": self.show(canvas.bound),
             "status": if canvas.proved { "proved" } else { "within" },
+            "lengths_at_least": canvas.fewest,
             "lengths": canvas.lengths.iter().map(|length| self.show(*length)).collect::<Vec<_>>(),
             "cost": money(canvas.cost),
             "strips": canvas.strips.iter().map(|strip| self.roll_strip(strip)).collect::<Vec<_>>(),

@@ -2,7 +2,7 @@
 //! met, what would help and by how much, each found by running the week again.
 
 use super::clock::{Clock, Minute};
-use super::timetable::{Task, finish, latest_start, run};
+use super::timetable::{LOOKED_BACK, Task, finish, latest_start, run};
 use super::work::{Place, Work};
 use crate::data::week::{Calendar, Step};
 use jiff::civil::{Date, DateTime};
@@ -87,7 +87,7 @@ pub fn week_plan(calendar: &Calendar, works: &[Work]) -> Option<WeekPlan> {
     let clock = Clock::new(calendar, base);
     let deadline = calendar.deadline.map(|at| clock.minute(at));
     let latest = deadline.and_then(|deadline| latest_start(works, &clock, deadline));
-    let start = calendar.start.map(|at| clock.minute(at)).or(latest)?;
+    let start = calendar.start.map(|at| clock.minute(at)).or(latest).or(deadline.map(|end| end - LOOKED_BACK))?;
     let tasks = run(works, &clock, start);
     let first = tasks.first()?.begin;
     let end = finish(&tasks, start);

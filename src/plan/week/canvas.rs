@@ -24,6 +24,8 @@ pub struct CanvasPlan {
     pub proved: bool,
     /// Lengths to buy; more than one where one would be longer than what is sold.
     pub lengths: Vec<Length>,
+    /// No fewer lengths hold what the strips take at least.
+    pub fewest: u32,
     /// Price of those.
     pub cost: Cents,
     /// Lines whose piece is wider than the roll, as indices into `Plan::panels`.
@@ -83,7 +85,14 @@ fn cut(plan: &mut CanvasPlan, pieces: &[Pieces], lots: &[Lot], canvas: &Canvas, 
     plan.bound = bound.max(least);
     plan.proved = plan.bound == plan.needs;
     plan.lengths = onto_lengths(&mut plan.strips, canvas).into_iter().map(|length| sold(canvas, length)).collect();
+    plan.fewest = fewest(canvas, plan.bound);
     plan.cost = plan.lengths.iter().map(|length| price(canvas, *length)).sum();
+}
+
+/// How many lengths it takes at least to have so much of a roll.
+fn fewest(canvas: &Canvas, length: Length) -> u32 {
+    let longest = canvas.sold.longest.unwrap_or(Length::MAX);
+    u32::try_from(-(-length.raw()).div_euclid(longest.raw())).unwrap_or(u32::MAX)
 }
 
 /// The least length sold that holds `length`.

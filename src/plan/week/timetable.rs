@@ -93,11 +93,15 @@ pub fn finish(tasks: &[Task], start: Minute) -> Minute {
     tasks.iter().map(|task| task.ready).max().unwrap_or(start)
 }
 
+const DAY: Minute = 24 * 60;
+
+/// How far before a deadline a start is looked for: a year.
+pub const LOOKED_BACK: Minute = 366 * DAY;
+
 /// The latest start, to the quarter hour, that still ends by the deadline, looking back at most a year.
 pub fn latest_start(works: &[Work], clock: &Clock, deadline: Minute) -> Option<Minute> {
-    const DAY: Minute = 24 * 60;
     let in_time = |start: &Minute| finish(&run(works, clock, *start), *start) <= deadline;
     let last_day = deadline.div_euclid(DAY);
-    let day = (0..=366).map(|back| (last_day - back) * DAY).find(in_time)?;
+    let day = (0..=LOOKED_BACK / DAY).map(|back| (last_day - back) * DAY).find(in_time)?;
     (0..96).rev().map(|quarter| day + quarter * 15).find(|start| clock.works_at(*start) && in_time(start)).or(Some(day))
 }

@@ -35,7 +35,7 @@ fn numbers(week: &mut Week) -> Vec<Number<'_>> {
     let mut all = Vec::new();
     let roll = week.canvas.as_mut().expect("canvas");
     all.push(Length(&mut roll.needs));
-    all.push(Money(&mut roll.cost));
+    all.extend([Money(&mut roll.cost), Count(&mut roll.fewest)]);
     all.extend(roll.lengths.iter_mut().map(Length));
     for strip in &mut roll.strips {
         all.extend([Length(&mut strip.at), Length(&mut strip.depth), Index(&mut strip.from)]);

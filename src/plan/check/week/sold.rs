@@ -19,6 +19,9 @@ pub(super) fn check(canvas: &Canvas, cut: &CanvasPlan, found: &mut Findings) {
     found.equal(Rule::Price, "canvas", "cents in all", i128::from(cut.cost.0), cents);
     let needs: Length = cut.strips.iter().map(|strip| strip.depth).sum();
     found.same(Rule::Roll, "canvas", "what all strips take", cut.needs, needs);
+    let longest = canvas.sold.longest.unwrap_or(Length::MAX);
+    let whole = cut.bound.times(longest) + i64::from(cut.bound.round_down(longest) != cut.bound);
+    found.equal(Rule::Roll, "canvas", "the fewest lengths", i64::from(cut.fewest), whole);
     let honest = cut.bound <= cut.needs && (!cut.proved || cut.bound == cut.needs);
     found.hold(Rule::Proof, honest, "canvas", || {
         format!("the bound of {:?} does not bear out what is claimed of {:?}", cut.bound, cut.needs)

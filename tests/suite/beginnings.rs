@@ -96,7 +96,8 @@ fn a_deadline_may_be_any_day_of_the_week() {
     for (day, date) in [("Tuesday", 5), ("Thursday", 7), ("tue", 5), ("Sat", 9), ("2026-05-05T", 5), ("2026-05-09", 9)]
     {
         let deadline = format!("{day} 12:00").replace("T 12", "T12");
-        let week = bare(&format!("[calendar]\nstart = \"2026-05-04 09:00\"\ndeadline = \"{deadline}\"\n")).week;
+        let week =
+            bare(&format!("[finish]\n[calendar]\nstart = \"2026-05-04 09:00\"\ndeadline = \"{deadline}\"\n")).week;
         let found = week.calendar.and_then(|calendar| calendar.deadline);
         assert_eq!(found.map(|found| (found.day(), found.hour())), Some((date, 12)), "{day}");
     }

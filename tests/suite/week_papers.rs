@@ -99,7 +99,7 @@ fn the_machines_copy_holds_the_week() {
 
 #[test]
 fn what_the_job_does_not_ask_for_has_no_paper() {
-    let (job, plan) = with_week(&WEEK.split("[canvas]").next().expect("a week").to_string());
+    let (job, plan) = with_week(WEEK.split("[canvas]").next().expect("a week"));
     let names: Vec<String> = packet(&job, &plan, &Options::default()).into_iter().map(|paper| paper.name).collect();
     assert!(names.iter().all(|name| !["canvas", "press", "calendar", "labels", "packing"].contains(&name.as_str())));
     assert!(names.iter().any(|name| name == "finishing"));
@@ -109,7 +109,7 @@ fn what_the_job_does_not_ask_for_has_no_paper() {
 fn every_default_of_the_week_is_printed_on_a_page() {
     let (job, plan) = with_week(WEEK);
     let made = pages::pages(&plan.title, &packet(&job, &plan, &Options::default()), PageSize::Letter, "");
-    let all: String = made.iter().flat_map(|page| texts(page)).collect::<Vec<_>>().join(" ");
+    let all: String = made.iter().flat_map(texts).collect::<Vec<_>>().join(" ");
     assert!(job.assumptions.len() > 25);
     for assumption in &job.assumptions {
         let key = assumption.key.trim_start_matches("labels.");

@@ -5,6 +5,9 @@ use crate::data::reading::{Fields, Section, Wrong};
 use crate::data::{Panel, reading};
 use crate::length::Unit;
 
+/// Sections that ask for work after the saw, which a calendar can plan.
+const WORK: [&str; 4] = ["finish", "canvas", "labels", "pack"];
+
 /// All sections of the week; `panels` are the job's, for sections that name some of them.
 pub(crate) fn read(root: &mut Section, panels: &[Panel]) -> Week {
     if !root.has("canvas") {
@@ -13,8 +16,7 @@ pub(crate) fn read(root: &mut Section, panels: &[Panel]) -> Week {
             root.fault(key, format!("`[{key}]` has nothing to work on: the job has no `[canvas]`"), remedy);
         }
     }
-    const STEPS: [&str; 4] = ["finish", "canvas", "labels", "pack"];
-    if root.has("calendar") && !STEPS.into_iter().any(|key| root.has(key)) {
+    if root.has("calendar") && !WORK.into_iter().any(|key| root.has(key)) {
         let cause = "`[calendar]` has nothing to plan: the job asks for no work after the saw";
         root.fault(
             "calendar",

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 use yardslip::data::{Cents, Job};
 use yardslip::documents::trouble::troubles;
-use yardslip::documents::wording;
+use yardslip::documents::{later_aims, wording};
 use yardslip::plan::{Origin, PanelLine, Plan};
 
 /// Words stand in a column of this width, so that what follows can be found at a glance.
@@ -21,6 +21,7 @@ pub(super) fn summary(job: &Job, plan: &Plan, folder: &Path, short: bool) -> Str
     lines.extend(rows("in all", in_all(plan)));
     lines.extend(rows("panels", plan.panels.iter().map(|line| panels(plan, line))));
     lines.push(row("use", &format!("{:.1} % of the material becomes panels", 100.0 * share(plan))));
+    lines.extend(later_aims::sentences(plan).iter().map(|(word, sentence)| row(word, sentence)));
     lines.push(row("proof", &proof(plan, short)));
     lines.extend(rows("mind", troubles(plan)));
     lines.push(row("papers", &folder.display().to_string()));

@@ -22,6 +22,7 @@ pub mod cautions;
 pub mod assumptions;
 pub mod drawing;
 pub mod trouble;
+pub mod later_aims;
 pub mod overview;
 pub mod comparison;
 pub mod shopping;

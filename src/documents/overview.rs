@@ -1,10 +1,9 @@
 //! The batch on one paper: what it costs, what each size comes out at, what is proved, what is left over.
 
 use super::blocks::{Column, Paper, Table};
-use super::{assumptions, trouble, wording};
+use super::{assumptions, later_aims, trouble, wording};
 use crate::data::Cents;
 use crate::plan::Plan;
-use crate::solve::{Aim, Level};
 
 /// The overview.
 pub fn paper(plan: &Plan) -> Paper {
@@ -32,25 +31,8 @@ fn points(plan: &Plan) -> Vec<String> {
         let all = wording::money(plan, shopping.total);
         points.insert(0, format!("{all} with everything else on the shopping list."));
     }
-    points.extend(plan.levels.iter().map(|level| aim(plan, *level)));
+    points.extend(later_aims::sentences(plan).into_iter().map(|(_, sentence)| sentence));
     points
-}
-
-fn aim(plan: &Plan, level: Level) -> String {
-    let what = match level.aim {
-        Aim::Worth => format!("Extras and offcuts worth keeping come to {}", wording::money(plan, Cents(level.value))),
-        Aim::Layouts => format!("Sheet layouts and rip widths at the yard: {}", level.value),
-        Aim::Settings => format!("Stop-block settings at home: {}", level.value),
-    };
-    let best = match level.aim {
-        Aim::Worth => format!("up to {} may be possible at this cost", wording::money(plan, Cents(level.bound))),
-        Aim::Layouts | Aim::Settings => format!("{} may be possible at this cost", level.bound),
-    };
-    if level.proved {
-        format!("{what}; proved, at this cost none is better.")
-    } else {
-        format!("{what}; not proved, {best}.")
-    }
 }
 
 fn panels(plan: &Plan) -> Table {

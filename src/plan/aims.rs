@@ -1,11 +1,13 @@
 //! What the later aims come to once the panels have grown back.
 //!
 //! Sizes that were equal at their smallest may grow apart, and a layout or a stop setting more may come of it. Nearness
-//! to the nominal size goes before both, so the aim then says what the plan has, and claims no proof.
+//! to the nominal size goes before both, so the aim then says what the plan has, and claims no proof. Nor does it where
+//! two sides that differ at their smallest could come out alike: the solver counts at the smallest sizes only.
 
 use super::{Origin, Plan, Strip, offcuts};
 use crate::data::{Cents, Job};
 use crate::length::Length;
+use crate::model::sizes;
 use crate::solve::{Aim, Level};
 use std::collections::BTreeSet;
 
@@ -20,8 +22,24 @@ fn counted(job: &Job, level: Level, plan: &Plan) -> Level {
         Aim::Layouts => count(plan.yard.len() + rip_widths(&plan.strips)),
         Aim::Settings => count(plan.stops.len()),
     };
-    let bound = if level.aim == Aim::Worth { level.bound.max(value) } else { level.bound.min(value) };
-    Level { value, bound, proved: level.proved && value == level.value, ..level }
+    let bound = match level.aim {
+        Aim::Worth => level.bound.max(value),
+        _ if sides_may_meet(job) => level.bound.min(value).min(1),
+        _ => level.bound.min(value),
+    };
+    Level { value, bound, proved: level.proved && value == level.value && value == bound, ..level }
+}
+
+/// Whether two sides that differ at their smallest could be cut alike within what they may come out under size.
+fn sides_may_meet(job: &Job) -> bool {
+    let sides = sizes::of(job).into_iter().flat_map(|panel| [panel.width, panel.height]);
+    let sides: BTreeSet<(Length, Length)> = sides.map(|side| (side.least, side.most)).collect();
+    let (mut least, mut reach) = (Length::ZERO, Length::ZERO);
+    sides.into_iter().any(|(from, to)| {
+        let meets = from > least && from <= reach;
+        (least, reach) = (from, reach.max(to));
+        meets
+    })
 }
 
 fn count(number: usize) -> i64 {

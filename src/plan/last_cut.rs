@@ -8,7 +8,7 @@ use super::compare::nominal;
 use super::sizes::Sizes;
 use super::{Claim, Plan, check, lay_out_at};
 use crate::data::Job;
-use crate::solve::{Proof, Watch, solve};
+use crate::solve::{Level, Proof, Watch, solve};
 
 /// The plan, or the one at nominal sizes if that is cheaper; proved where nothing at either sizes can cost less.
 pub(super) fn cheaper(job: &Job, plan: Plan, watch: &dyn Watch) -> Plan {
@@ -16,10 +16,15 @@ pub(super) fn cheaper(job: &Job, plan: Plan, watch: &dyn Watch) -> Plan {
     let Some(other) = sizes_matter.then(|| at_nominal(job, watch)).flatten() else { return plan };
     let (bound, claim) = (other.proof.bound.min(plan.proof.bound), plan.claim);
     let better = other.cost.total < plan.cost.total && check(job, &other).is_ok();
-    let best = if better { other } else { plan };
+    // What the later aims proved at nominal sizes, they did not prove at others.
+    let best = if better { Plan { levels: unproved(&other.levels), ..other } } else { plan };
     // Growing may have saved a cut that neither size saves: then the plan costs less than the bound of both.
     let bound = bound.min(best.cost.total);
     Plan { proof: Proof { proved: bound == best.cost.total, bound }, claim, ..best }
+}
+
+fn unproved(levels: &[Level]) -> Vec<Level> {
+    levels.iter().map(|level| Level { proved: false, ..*level }).collect()
 }
 
 /// The job's best plan whose panels are all of nominal size; nothing where there is none.

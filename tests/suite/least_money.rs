@@ -10,7 +10,7 @@ use proptest::test_runner::TestRunner;
 use std::time::Instant;
 use yardslip::data::{Breakdown, Cents, FreePer, Grain, Job, Panel, StripOnHand};
 use yardslip::length::Length;
-use yardslip::solve::{Progress, Proof, Watch, solve};
+use yardslip::solve::{Patient, Progress, Proof, Watch, solve};
 
 /// A third of a second for each job.
 struct Short(Instant);
@@ -47,6 +47,13 @@ proptest! {
     #[test]
     fn bound_least_money_and_plan_come_in_this_order(job in tiny_jobs()) {
         in_order(&job)?;
+    }
+
+    #[test]
+    fn what_can_be_made_is_not_refused(job in tiny_jobs()) {
+        if let (Err(faults), Some(least)) = (solve(&job, &Patient), least_money(&job)) {
+            return Err(TestCaseError::fail(format!("{faults:?}, but {least} will do")));
+        }
     }
 
     #[test]

@@ -42,7 +42,7 @@ fn never_dearer(job: &Job, change: impl Fn(&mut Job)) -> Result<bool, TestCaseEr
     Ok(known)
 }
 
-/// Holds it on twelve small batches of usual sizes, on some of which both costs must be known.
+/// Holds it on twelve small batches of usual sizes, on most of which both costs must be known.
 fn on_batches(prepare: impl Fn(&mut Job), change: impl Fn(&mut Job)) {
     let known = (1..=12).filter(|seed| {
         let mut job = random(*seed);
@@ -52,7 +52,7 @@ fn on_batches(prepare: impl Fn(&mut Job), change: impl Fn(&mut Job)) {
         never_dearer(&job, &change).unwrap_or_else(|why| panic!("batch {seed}: {why}"))
     });
     let known = known.count();
-    assert!(known >= 4, "only {known} of 12 compared");
+    assert!(known >= 10, "only {known} of 12 compared");
 }
 
 fn add_kind(job: &mut Job, kind: &Sheet) {

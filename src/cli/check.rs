@@ -5,7 +5,7 @@ use super::failure::Failure;
 use super::source;
 use super::terminal::print;
 use std::fmt::Write;
-use yardslip::data::{Job, Panel, Sheet};
+use yardslip::data::{Grain, Job, Panel, Sheet};
 use yardslip::model;
 
 /// Reads the job and reports on it; writes nothing.
@@ -37,7 +37,14 @@ fn panel_line(job: &Job, panel: &Panel) -> String {
     let name = if panel.name == size { String::new() } else { format!("  {}", panel.name) };
     let extra = if panel.extra > 0 { format!(", up to {} more", panel.extra) } else { String::new() };
     let scant = if panel.scant.is_zero() { String::new() } else { format!(", scant {}", panel.scant.show(job.units)) };
-    format!("  {:>4}  {size}{name}{scant}{extra}\n", panel.count)
+    let grain = match panel.grain {
+        Grain::Any => "",
+        Grain::Upright => ", grain upright",
+        Grain::Level => ", grain level",
+    };
+    let kinds: Vec<&str> = panel.sheets.iter().map(|sheet| job.sheets[*sheet].name.as_str()).collect();
+    let only = if kinds.is_empty() { String::new() } else { format!(", from {} only", kinds.join(" or ")) };
+    format!("  {:>4}  {size}{name}{scant}{grain}{only}{extra}\n", panel.count)
 }
 
 fn sheet_line(job: &Job, sheet: &Sheet) -> String {

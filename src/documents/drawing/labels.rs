@@ -15,9 +15,11 @@ pub(in crate::documents) fn label(frame: &mut Frame, field: Field, choices: &[Ve
     for (at, lines) in choices.iter().enumerate() {
         let (level, upward) =
             (fitting(lines, inside.width, inside.height), fitting(lines, inside.height, inside.width));
-        let size = level.max(upward);
+        // Words are turned only where that makes them clearly larger.
+        let turned = upward > level + 0.3 || level < SMALLEST;
+        let size = if turned { upward } else { level };
         if size >= SMALLEST {
-            write(frame, inside, lines, size, upward > level + 0.3);
+            write(frame, inside, lines, size, turned);
             return Some(at);
         }
     }
@@ -40,5 +42,23 @@ fn write(frame: &mut Frame, field: Field, lines: &[String], size: f64, upward: b
         let weight = if at == 0 { Weight::Bold } else { Weight::Regular };
         let text = Text { at: at_spot, text: line.clone(), size, weight, anchor: Anchor::Middle, upward };
         frame.text(text);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::documents::frame::Mark;
+
+    #[test]
+    fn words_that_fit_a_little_larger_when_turned_stay_level_and_inside() {
+        // 12 signs are about 5.5 em wide: 23.1 mm at the largest size, and the field has 21.7 mm inside its margins.
+        let mut frame = Frame { width: 100.0, height: 100.0, marks: Vec::new() };
+        let field = Field::new(10.0, 10.0, 23.3, 29.6);
+        label(&mut frame, field, &[vec!["gulls; small".into()]]);
+        let Some(Mark::Text(text)) = frame.marks.first() else { panic!("nothing is written") };
+        assert!(!text.upward);
+        let wide = font::width(&text.text, text.size, Weight::Bold);
+        assert!(wide <= 21.7 + 1e-9 && wide > 21.0, "{wide} mm");
     }
 }

@@ -114,8 +114,42 @@ pub(super) fn breakdown(_: &Job, lifted: &Job) -> Vec<Change> {
     ways.map(to).into()
 }
 
-/// One more width, whichever side it is for.
+/// As much scant as a frame forgives, where one of the yard's widths then fits; else one more width, whichever side it is
+/// for.
 pub(super) fn rip_widths(job: &Job, lifted: &Job) -> Vec<Change> {
+    let mut changes = scant_for_a_width(job, lifted);
+    changes.extend(one_more_width(job, lifted));
+    changes
+}
+
+/// Frames leave about 1/8 in. of play (common practice, no source).
+const FORGIVEN: Length = Length::sixty_fourths(8);
+
+/// What each side lacks to the next narrower width that the yard cuts.
+fn scant_for_a_width(job: &Job, lifted: &Job) -> Vec<Change> {
+    let panel = &job.panels[0];
+    let lacks = |side: Length| {
+        let most = side + job.yard.tolerance;
+        let width = match &job.yard.rip_widths {
+            RipWidths::Any => None,
+            RipWidths::Step(step) => Some(most.round_down(*step)),
+            RipWidths::Only(list) => list.iter().copied().filter(|width| *width <= most).max(),
+        };
+        width.map(|width| most - width)
+    };
+    let mut scants: Vec<Length> = [panel.width, panel.height].into_iter().filter_map(lacks).collect();
+    scants.retain(|scant| (panel.scant..=FORGIVEN).contains(scant));
+    scants.sort_unstable();
+    let to = |scant: Length| {
+        change("panel.scant", format!("a scant of {}", scant.say(lifted.units)), lifted, |changed| {
+            changed.panels[0].scant = scant;
+            changed.yard.rip_widths = job.yard.rip_widths.clone();
+        })
+    };
+    scants.into_iter().map(to).collect()
+}
+
+fn one_more_width(job: &Job, lifted: &Job) -> Vec<Change> {
     let to = |width: Length| {
         let said = width.say(lifted.units);
         let (words, list) = match &job.yard.rip_widths {

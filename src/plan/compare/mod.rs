@@ -61,8 +61,8 @@ fn outcome(job: &Job, watch: &dyn Watch) -> Outcome {
     match checked(job, &Share::part(SHARE_OF_SMALLEST, watch)).map(|plan| last_cut::cheaper(job, plan, watch)) {
         Ok(plan) => Outcome::Done(figures(&plan)),
         Err(faults) => {
-            let causes: Vec<&str> = faults.iter().map(|fault| fault.cause.as_str()).collect();
-            Outcome::Not(causes.join("; "))
+            let more = if faults.len() > 1 { format!(" (and {} more)", faults.len() - 1) } else { String::new() };
+            Outcome::Not(faults.first().map_or_else(String::new, |fault| fault.cause.clone()) + &more)
         }
     }
 }

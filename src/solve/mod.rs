@@ -49,7 +49,7 @@ pub fn solve(job: &Job, watch: &dyn Watch) -> Result<Solved, Vec<Fault>> {
     let (draft, levels) = aims::improve(&problem, &money.draft, spent, watch);
     let (sheets, on_hand) = answer::answer(&problem, &counts, &draft);
     let cents = |units: i64| Cents(units / problem.charges.cent);
-    let cost = cents(money.cost);
+    let cost = cents(draft.cost(&problem).min(money.cost));
     let bound = if money.proved() { cost } else { cents(money.bound).min(cost) };
     let proof = if model::may_break_down(job) {
         // Plans with a breakdown crosscut are not searched, so only what holds for them too is claimed.

@@ -1,9 +1,10 @@
 //! The later aims: extra panels from waste alone, offcuts kept, and counts that claim no more than their bounds.
 
 use crate::jobs::{len, panel, small_job};
+use std::cell::Cell;
 use yardslip::data::{Cents, Grain, Job, Keeper, StripOnHand};
 use yardslip::plan::{check, lay_out};
-use yardslip::solve::{Aim, Level, Patient, Solved, solve};
+use yardslip::solve::{Aim, Level, Patient, Progress, Solved, Watch, solve};
 
 fn solved(job: &Job) -> Solved {
     let solved = solve(job, &Patient).expect("a job that can be done");
@@ -148,4 +149,80 @@ fn panels_that_share_no_side_need_a_width_and_a_setting_each() {
     assert_eq!(level(&solved, Aim::Settings), Some(two));
     let three = Level { aim: Aim::Layouts, value: 3, bound: 3, proved: true };
     assert_eq!(level(&solved, Aim::Layouts), Some(three));
+}
+
+/// Strips as long as the sheet, one panel each: 15 + 15 + 10 in. and two kerfs are 40 1/4 in., so two sheets alike give
+/// four of the one and two of the other. Three of 15 in. on one sheet would need a second layout.
+#[test]
+fn strips_change_places_until_sheets_are_ripped_alike() {
+    let mut job = small_job();
+    job.panels = vec![panel("15", "96", 4), panel("10", "96", 2)];
+    job.panels.iter_mut().for_each(|panel| panel.grain = Grain::Upright);
+    let solved = solved(&job);
+    assert_eq!((solved.cost, solved.sheets.len()), (Cents(7700), 1));
+    let three = Level { aim: Aim::Layouts, value: 3, bound: 3, proved: true };
+    assert_eq!(level(&solved, Aim::Layouts), Some(three));
+}
+
+/// 12 x 16 and 16 x 9 both lie on strips of 16 in., at two settings; strips of 12 and of 9 in. would need one setting,
+/// 16 in., but a width more. The yard goes first.
+#[test]
+fn a_width_less_at_the_yard_goes_before_a_setting_less_at_home() {
+    let mut job = small_job();
+    job.panels = vec![panel("12", "16", 5), panel("16", "9", 5)];
+    let solved = solved(&job);
+    let two = Level { aim: Aim::Layouts, value: 2, bound: 2, proved: true };
+    assert_eq!(level(&solved, Aim::Layouts), Some(two));
+    assert_eq!(level(&solved, Aim::Settings).map(|settings| settings.value), Some(2));
+}
+
+/// Three strips of 12 in. give fifteen of 12 x 16, two of 16 in. fourteen, and two of 16 with one of 12 in. nineteen:
+/// so up to fifteen need one width and one setting, and nineteen need two of each.
+#[test]
+fn as_many_widths_and_settings_as_the_count_needs_and_no_more() {
+    let of = |count: u32| {
+        let mut job = small_job();
+        job.panels = vec![panel("12", "16", count)];
+        let solved = solved(&job);
+        assert_eq!(solved.cost, Cents(3850));
+        [Aim::Layouts, Aim::Settings].map(|aim| level(&solved, aim).map(|level| (level.value, level.proved)))
+    };
+    assert_eq!(of(15), [Some((2, true)), Some((1, true))]);
+    assert_eq!(of(19), [Some((3, true)), Some((2, true))]);
+}
+
+/// Lets the money be settled and leaves no time for what comes after it.
+struct NoTimeLeft(Cell<f64>);
+
+impl Watch for NoTimeLeft {
+    fn stop(&self) -> bool {
+        false
+    }
+    fn seconds(&self) -> f64 {
+        self.0.set(self.0.get() + 1.0);
+        self.0.get()
+    }
+    fn allowed(&self) -> f64 {
+        0.0
+    }
+    fn report(&self, _: Progress) {}
+}
+
+#[test]
+fn without_time_for_it_the_plan_still_holds_and_only_what_is_certain_is_claimed() {
+    let mut job = wishful(500);
+    job.panels.push(panel("9", "12", 7));
+    let (hurried, patient) = (solve(&job, &NoTimeLeft(Cell::new(0.0))).expect("a plan"), solved(&job));
+    assert_eq!(check(&job, &lay_out(&job, &hurried)), Ok(()));
+    let (early, late) = (level(&hurried, Aim::Worth).expect("a level"), level(&patient, Aim::Worth).expect("a level"));
+    assert!(early.value <= late.value && late.value <= early.bound, "{early:?} {late:?}");
+    assert!(!early.proved);
+}
+
+#[test]
+fn the_same_job_gives_the_same_plan() {
+    let mut job = wishful(30);
+    job.panels.extend([panel("9", "12", 17), panel("8", "10", 23), panel("11", "14", 9)]);
+    job.keepers = vec![Keeper { width: len("8"), length: len("24"), worth: Cents(150) }];
+    assert_eq!(solved(&job), solved(&job));
 }

@@ -55,7 +55,7 @@ pub(super) fn judge(problem: &Problem, means: Means, prices: &Prices) -> Judged 
     let shelf = shelf(problem, prices);
     let (mut strips, mut layouts) = (BTreeMap::new(), Vec::new());
     let mut rate = Rate { top: 0, bottom: 1 };
-    for (index, ripping) in problem.rippings.iter().enumerate() {
+    for (index, ripping) in problem.rippings.iter().enumerate().filter(|(_, ripping)| ripping.whole) {
         let best = shelf.strips(problem, ripping, ripping.board.raw());
         if means.ripped.is_none() {
             layouts.extend(best_layout(problem, index, (means, prices), &best, &mut rate));

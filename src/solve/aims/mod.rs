@@ -63,16 +63,17 @@ const TRIALS: u32 = 40;
 
 /// Improves a plan of least money, and says what is known about each of the later aims.
 pub(super) fn improve(problem: &Problem, draft: &Draft, spent: Spent, watch: &dyn Watch) -> (Draft, Vec<Level>) {
+    // Prices here speak of whole sheets only.
+    let complete = spent.complete && problem.rippings.iter().all(|ripping| !ripping.broken);
     let watch = &Part { whole: watch, began: watch.seconds(), seconds: watch.allowed() * SHARE };
     let mut levels = Vec::new();
-    let most = most::most(problem, draft, (spent.cost, spent.complete), watch);
+    let most = most::most(problem, draft, (spent.cost, complete), watch);
     if problem.sizes.iter().any(|size| !size.wishes.is_empty()) || !problem.keepers.is_empty() {
         let proved = most.bound == most.value;
         levels.push(Level { aim: Aim::Worth, value: most.value, bound: most.bound, proved });
     }
     let held = Held { cost: spent.cost, worth: most.value, layouts: i64::MAX };
-    let trials =
-        |held| Trials { problem, held, complete: spent.complete, found: &most.found, left: TRIALS.into(), watch };
+    let trials = |held| Trials { problem, held, complete, found: &most.found, left: TRIALS.into(), watch };
     let asked = problem.sizes.iter().any(|size| size.count > 0);
     let must_buy = if problem.on_hand.is_empty() { asked } else { spent.least && spent.cost > 0 };
     let (draft, bound) = yard::fewest(&trials(held), &most.draft, must_buy);

@@ -61,6 +61,9 @@ impl Near<'_> {
 
     fn layouts(&self, index: usize, gap: i64, listed: &mut BTreeSet<Made>) -> bool {
         let (problem, ripping) = (self.problem, &self.problem.rippings[index]);
+        if !ripping.whole {
+            return true;
+        }
         let board = ripping.board.raw();
         let strip = |width| self.judged.strips.get(&blank(ripping, board, width)).map_or(0, |(value, _)| *value);
         let value: Vec<i64> = (0..problem.families[ripping.family].widths.len()).map(strip).collect();

@@ -91,6 +91,12 @@ impl Clock {
         (after, after + minutes) // only where the job works on no day at all, which its reader refuses
     }
 
+    /// Working minutes between two moments.
+    pub fn worked_between(&self, from: Minute, to: Minute) -> Minute {
+        let shifts = self.shifts_from(from).take_while(|shift| shift.0 < to);
+        shifts.map(|shift| shift.1.min(to) - shift.0.max(from)).sum()
+    }
+
     /// Shifts that end after a minute, in order.
     fn shifts_from(&self, after: Minute) -> impl Iterator<Item = (Minute, Minute)> + '_ {
         let first = after.div_euclid(DAY);

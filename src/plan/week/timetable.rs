@@ -26,12 +26,11 @@ pub struct Task {
 
 /// Runs all works forward: the batch that can begin first is next; of several, the one furthest on.
 pub fn run(works: &[Work], clock: &Clock, start: Minute) -> Vec<Task> {
-    let mut state = State { works, clock, tasks: Vec::new(), done: vec![Vec::new(); works.len()] };
+    let mut state = State::new(works, clock);
     let mut hands = start;
     while let Some(task) = state.next(hands) {
         hands = task.free;
-        state.done[task.work].push(state.tasks.len());
-        state.tasks.push(task);
+        state.put(task);
     }
     state.tasks
 }
@@ -40,24 +39,56 @@ struct State<'a> {
     works: &'a [Work],
     clock: &'a Clock,
     tasks: Vec<Task>,
-    /// For each work, its tasks in order.
-    done: Vec<Vec<usize>>,
+    /// For each work, how many panels its batches up to each one hold together.
+    held: Vec<Vec<u32>>,
+    /// For each work, when each batch so far is ready; never earlier than the one before.
+    ready: Vec<Vec<Minute>>,
+    /// When bench and press are free.
+    bench: Minute,
+    press: Minute,
 }
 
-impl State<'_> {
+impl<'a> State<'a> {
+    fn new(works: &'a [Work], clock: &'a Clock) -> Self {
+        let sums = |work: &Work| {
+            let sum = |sum: &mut u32, panels: &u32| {
+                *sum += panels;
+                Some(*sum)
+            };
+            work.batches.iter().scan(0, sum).collect()
+        };
+        let (held, ready) = (works.iter().map(sums).collect(), vec![Vec::new(); works.len()]);
+        State { works, clock, tasks: Vec::new(), held, ready, bench: LONG_AGO, press: LONG_AGO }
+    }
+
     fn next(&self, hands: Minute) -> Option<Task> {
         let open = (0..self.works.len()).filter_map(|work| self.task(work, hands));
         open.min_by_key(|task| (task.begin, std::cmp::Reverse(task.work)))
     }
 
+    fn put(&mut self, task: Task) {
+        match self.works[task.work].place {
+            Place::Hands => {}
+            Place::Bench => self.bench = self.bench.max(task.ready),
+            Place::Press => self.press = self.press.max(task.ready),
+        }
+        self.ready[task.work].push(task.ready);
+        self.tasks.push(task);
+    }
+
     /// The next batch of a work, if all it waits for is planned.
     fn task(&self, work: usize, hands: Minute) -> Option<Task> {
-        let batch = self.done[work].len();
+        let batch = self.ready[work].len();
         let panels = *self.works[work].batches.get(batch)?;
-        let first: u32 = self.works[work].batches[..batch].iter().sum();
-        let mut after = hands.max(self.place_free(self.works[work].place));
+        let to = self.held[work][batch];
+        let place = match self.works[work].place {
+            Place::Hands => LONG_AGO,
+            Place::Bench => self.bench,
+            Place::Press => self.press,
+        };
+        let mut after = hands.max(place);
         for before in 0..work {
-            after = after.max(self.ready(before, first, first + panels)?);
+            after = after.max(self.ready(before, to - panels, to)?);
         }
         let minutes = self.works[work].minutes(panels);
         let (begin, free) = self.clock.hands_on(after, minutes);
@@ -65,26 +96,14 @@ impl State<'_> {
         Some(Task { work, batch: u32::try_from(batch).ok()? + 1, panels, begin, free, ready })
     }
 
-    /// When an earlier work is ready with all of the panels `from..to` that it handles.
+    /// When an earlier work is ready with all of the panels `from..to` that it handles: its last batch of them is.
     fn ready(&self, before: usize, from: u32, to: u32) -> Option<Minute> {
-        let mut covered = 0;
-        let mut last = LONG_AGO;
-        for (batch, panels) in self.works[before].batches.iter().enumerate() {
-            if covered >= to {
-                break;
-            }
-            covered += panels;
-            if covered > from {
-                last = last.max(self.tasks[*self.done[before].get(batch)?].ready);
-            }
+        let held = &self.held[before];
+        if held.last().is_none_or(|all| *all <= from) {
+            return Some(LONG_AGO);
         }
-        Some(last)
-    }
-
-    /// When the bench or the press is free for the next batch.
-    fn place_free(&self, place: Place) -> Minute {
-        let there = |task: &&Task| place != Place::Hands && self.works[task.work].place == place;
-        self.tasks.iter().filter(there).map(|task| task.ready).max().unwrap_or(LONG_AGO)
+        let last = held.partition_point(|sum| *sum < to).min(held.len() - 1);
+        self.ready[before].get(last).copied()
     }
 }
 
@@ -101,7 +120,10 @@ pub const LOOKED_BACK: Minute = 366 * DAY;
 /// The latest start, to the quarter hour, that still ends by the deadline, looking back at most a year.
 pub fn latest_start(works: &[Work], clock: &Clock, deadline: Minute) -> Option<Minute> {
     let in_time = |start: &Minute| finish(&run(works, clock, *start), *start) <= deadline;
+    let work: Minute = works.iter().flat_map(|work| work.batches.iter().map(|panels| work.minutes(*panels))).sum();
     let last_day = deadline.div_euclid(DAY);
-    let day = (0..=LOOKED_BACK / DAY).map(|back| (last_day - back) * DAY).find(in_time)?;
+    // A day that leaves the hands too few working hours until the deadline need not be tried.
+    let days = (0..=LOOKED_BACK / DAY).map(|back| (last_day - back) * DAY);
+    let day = days.skip_while(|day| clock.worked_between(*day, deadline) < work).find(in_time)?;
     (0..96).rev().map(|quarter| day + quarter * 15).find(|start| clock.works_at(*start) && in_time(start)).or(Some(day))
 }

@@ -1,11 +1,12 @@
 //! Our solver and a general-purpose one on the textbook's integer program, one case after the other on one machine.
 
 use crate::cases::Case;
+use crate::clock::Clock;
 use crate::row::Row;
 use crate::summary::median;
 use crate::textbook::{Answer, least_money};
-use std::time::Instant;
 use yardslip::data::Cents;
+use yardslip::solve::Watch;
 
 /// Both answers to a case.
 struct Pair {
@@ -38,9 +39,9 @@ pub(crate) fn print(cases: impl Iterator<Item = Case>, seconds: f64) -> Result<(
 
 impl Pair {
     fn of(case: Case, seconds: f64) -> Pair {
-        let start = Instant::now();
+        let clock = Clock::new(seconds);
         let theirs = least_money(&case.job, seconds);
-        let took = start.elapsed().as_secs_f64();
+        let took = clock.seconds();
         Pair { ours: Row::of(case, seconds), theirs, seconds: took }
     }
 

@@ -1,33 +1,17 @@
 //! Made-up jobs are solved and laid out, and every plan must pass the checker.
 
 use crate::made_up_jobs::{jobs, settings};
+use crate::moment::Moment;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
-use std::time::Instant;
 use yardslip::data::Job;
 use yardslip::plan::{Plan, check, lay_out};
-use yardslip::solve::{Progress, Watch, solve};
-
-/// Takes the best plan after a second: what is wrong with an unproved plan counts as much.
-struct OneSecond(Instant);
-
-impl Watch for OneSecond {
-    fn stop(&self) -> bool {
-        self.seconds() > self.allowed()
-    }
-    fn seconds(&self) -> f64 {
-        self.0.elapsed().as_secs_f64()
-    }
-    fn allowed(&self) -> f64 {
-        1.0
-    }
-    fn report(&self, _: Progress) {}
-}
+use yardslip::solve::solve;
 
 /// The plan of a job, if it can be done.
 fn planned(job: &Job) -> Option<Plan> {
-    let solved = solve(job, &OneSecond(Instant::now()));
+    let solved = solve(job, &Moment::of(1.0));
     solved.ok().map(|solved| lay_out(job, &solved))
 }
 

@@ -3,34 +3,18 @@
 use crate::brute_force::least_money;
 use crate::jobs::{len, panel, small_job};
 use crate::made_up_jobs::settings;
+use crate::moment::Moment;
 use crate::tiny_jobs::{jobs_to_break_down, tiny_jobs};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
-use std::time::Instant;
 use yardslip::data::{Breakdown, Cents, FreePer, Grain, Job, Panel, StripOnHand};
 use yardslip::length::Length;
-use yardslip::solve::{Patient, Progress, Proof, Watch, solve};
-
-/// A third of a second for each job.
-struct Short(Instant);
-
-impl Watch for Short {
-    fn stop(&self) -> bool {
-        self.seconds() > self.allowed()
-    }
-    fn seconds(&self) -> f64 {
-        self.0.elapsed().as_secs_f64()
-    }
-    fn allowed(&self) -> f64 {
-        0.3
-    }
-    fn report(&self, _: Progress) {}
-}
+use yardslip::solve::{Patient, Proof, solve};
 
 /// What the solver claims of a job must be possible beside its least money.
 fn in_order(job: &Job) -> Result<(), TestCaseError> {
-    let Ok(solved) = solve(job, &Short(Instant::now())) else { return Ok(()) };
+    let Ok(solved) = solve(job, &Moment::of(0.3)) else { return Ok(()) };
     let (cost, Proof { proved, bound }) = (solved.cost, solved.proof);
     let Some(least) = least_money(job) else {
         return Err(TestCaseError::fail(format!("a plan of {cost} where nothing can be made")));

@@ -30,6 +30,7 @@ mod literature;
 mod lots;
 mod made_up_jobs;
 mod made_up_weeks;
+mod moment;
 mod never_dearer;
 mod optima;
 mod packing;

@@ -4,35 +4,19 @@
 
 use crate::instances::batches::random;
 use crate::made_up_jobs::settings;
+use crate::moment::Moment;
 use crate::tiny_jobs::{sheet_kind, tiny_jobs};
 use proptest::prelude::*;
-use std::time::Instant;
 use yardslip::data::{Cents, Job, RipWidths, Sheet};
 use yardslip::length::Length;
-use yardslip::solve::{Progress, Watch, solve};
-
-/// A third of a second for each plan.
-struct Short(Instant);
-
-impl Watch for Short {
-    fn stop(&self) -> bool {
-        self.seconds() > self.allowed()
-    }
-    fn seconds(&self) -> f64 {
-        self.0.elapsed().as_secs_f64()
-    }
-    fn allowed(&self) -> f64 {
-        0.3
-    }
-    fn report(&self, _: Progress) {}
-}
+use yardslip::solve::solve;
 
 /// Fails where the changed job is known to cost more; true where both costs are known.
 fn never_dearer(job: &Job, change: impl Fn(&mut Job)) -> Result<bool, TestCaseError> {
     let mut changed = job.clone();
     change(&mut changed);
-    let Ok(before) = solve(job, &Short(Instant::now())) else { return Ok(false) };
-    let Ok(after) = solve(&changed, &Short(Instant::now())) else {
+    let Ok(before) = solve(job, &Moment::of(0.3)) else { return Ok(false) };
+    let Ok(after) = solve(&changed, &Moment::of(0.3)) else {
         let why = format!("a plan of {} is there no more", before.cost);
         return Err(TestCaseError::fail(why));
     };

@@ -1,6 +1,6 @@
 //! A job done in other ways, side by side: what scant buys, what a squaring cut costs.
 
-use crate::papers_in::job;
+use crate::papers_in::shop;
 use crate::solved_by_hand::len;
 use yardslip::data::{Cents, Job};
 use yardslip::documents::wording;
@@ -9,30 +9,17 @@ use yardslip::solve::Patient;
 
 /// One 48 x 96 sheet and no more, 1/8 in. kerfs, nothing squared; so many panels of 12x16.
 fn one_sheet(count: u32, scant: &str, grain: &str) -> Job {
-    job(&format!(
+    let mut job = shop(&format!(
         r#"
-title = "one sheet"
-[[sheet]]
-name = "birch"
-length = 96
-width = 48
-price = 40
-stock = 1
 [[panel]]
 size = "12 x 16"
 count = {count}
 scant = "{scant}"
 grain = "{grain}"
-[yard]
-kerf = "1/8"
-narrowest = 1
-[saw]
-kerf = "1/8"
-squaring = 0
-shortest = 4
-crosses = 24
 "#
-    ))
+    ));
+    job.sheets[0].stock = Some(1);
+    job
 }
 
 fn row<'a>(rows: &'a [Alternative], name: &str) -> &'a Alternative {
@@ -57,7 +44,7 @@ fn one_sheet_gives_fifteen_upright_nineteen_turned_twenty_four_scant() {
         let plan = make(&one_sheet(most, scant, grain), &Patient).expect("as many as that fit");
         assert_eq!((plan.cost.sheets_bought, plan.proof.proved), (1, true));
         let faults = make(&one_sheet(most + 1, scant, grain), &Patient).expect_err("one more does not fit");
-        assert_eq!(faults[0].place.key, "sheet.stock");
+        assert_eq!(faults[0].place.key, "sheet[0].stock");
     }
 }
 

@@ -1,32 +1,17 @@
 //! Panels decided at their smallest sizes grow back towards nominal, as far as all the places they are cut from allow.
 
-use crate::papers_in::job;
+use crate::papers_in::shop;
 use crate::solved_by_hand::{board, len, piece, sheets, solved, strip};
 use yardslip::data::{Cents, Job, RipWidths};
 use yardslip::length::Length;
 use yardslip::plan::{Plan, check, lay_out};
 use yardslip::solve::{BoardUse, Direction, Solved};
 
-const SHEET: &str = r#"
-[[sheet]]
-name = "birch"
-length = 96
-width = 48
-price = 40
-[yard]
-kerf = "1/8"
-narrowest = 1
-[saw]
-kerf = "1/8"
-squaring = 0
-shortest = 1
-crosses = 24
-trims = true
-"#;
-
 /// A job of these panels, cut from 48 x 96 sheets at 1/8 in. kerfs.
 fn of(panels: &str) -> Job {
-    job(&format!("title = \"growing\"\n{SHEET}\n{panels}"))
+    let mut job = shop(panels);
+    (job.saw.shortest, job.saw.trims) = (len("1"), true);
+    job
 }
 
 fn whole(boards: Vec<BoardUse>) -> Solved {

@@ -1,35 +1,16 @@
 //! A solved job is laid out: where the strips and panels lie, what the yard cuts in which order, what is left.
 
-use crate::papers_in::job;
+use crate::papers_in::{job, shop};
 use crate::solved_by_hand::{board, len, piece, sheets, solved, strip};
 use yardslip::data::{Breakdown, Cents, FreePer, Job};
 use yardslip::plan::{Origin, Plan, Stage, YardCut, check, lay_out};
 use yardslip::solve::{Direction, Solved};
 
 /// 19 panels of 12x16 from one 48 x 96 sheet: two 16 in. rips with seven each and a 12 in. rip with five.
-const NINETEEN: &str = r#"
-title = "one sheet"
-[[sheet]]
-name = "birch"
-length = 96
-width = 48
-price = 40
-tolerance = "1/16"
-[[panel]]
-size = "12 x 16"
-count = 19
-[yard]
-kerf = "1/8"
-narrowest = 1
-[saw]
-kerf = "1/8"
-squaring = 0
-shortest = 4
-crosses = 24
-"#;
+const NINETEEN: &str = "[[panel]]\nsize = \"12 x 16\"\ncount = 19\n";
 
 fn nineteen() -> Plan {
-    let job = job(NINETEEN);
+    let job = shop(NINETEEN);
     let turned = strip("16", vec![piece(0, true); 7]);
     let upright = strip("12", vec![piece(0, false); 5]);
     let use_ = sheets(0, Direction::Along, vec![board("96", vec![upright, turned.clone(), turned])], 1);

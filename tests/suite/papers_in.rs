@@ -26,3 +26,26 @@ pub(crate) fn told(faults: &[Fault]) -> String {
 pub(crate) fn faults(text: &str) -> String {
     told(&read(&source(text, None)).expect_err("the job file has faults"))
 }
+
+/// A shop for tests: 48 x 96 in. sheets at 40.00, 1/8 in. kerfs, nothing squared, a hand that wants 4 in. to hold; with what
+/// else its job file says, sections beginning with panels.
+pub(crate) fn shop(more: &str) -> Job {
+    job(&format!(
+        r#"
+title = "Harbour week"
+[[sheet]]
+name = "birch"
+length = 96
+width = 48
+price = 40
+[yard]
+kerf = "1/8"
+narrowest = 1
+[saw]
+kerf = "1/8"
+squaring = 0
+shortest = 4
+crosses = 24
+{more}"#
+    ))
+}

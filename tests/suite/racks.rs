@@ -1,19 +1,14 @@
 //! The offcut rack: what a plan takes from it and what it puts there.
 
-use crate::papers_in::job;
+use crate::papers_in::shop;
 use crate::solved_by_hand::{board, len, piece, sheets, solved, strip};
 use yardslip::data::{Job, StripOnHand};
 use yardslip::plan::{Plan, check, lay_out, rack_after, used};
 use yardslip::solve::{Direction, StripUse};
 
 fn racked() -> Job {
-    job(r#"
-title = "rack"
-[[sheet]]
-name = "birch"
-length = 96
-width = 48
-price = 40
+    shop(
+        r#"
 [[panel]]
 size = "12 x 16"
 count = 7
@@ -26,15 +21,8 @@ sheet = "birch"
 [[keep]]
 size = "11 x 60"
 worth = 4
-[yard]
-kerf = "1/8"
-narrowest = 1
-[saw]
-kerf = "1/8"
-squaring = 0
-shortest = 4
-crosses = 24
-"#)
+"#,
+    )
 }
 
 /// Five panels from a new strip, two from one strip on hand.

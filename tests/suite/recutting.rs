@@ -1,6 +1,6 @@
 //! After the yard: the crosscuts planned again from the strips really on hand.
 
-use crate::papers_in::job;
+use crate::papers_in::shop;
 use crate::solved_by_hand::len;
 use yardslip::data::{Job, StripOnHand};
 use yardslip::documents::wording;
@@ -8,13 +8,8 @@ use yardslip::plan::{Lettered, Missing, recognise, recut};
 use yardslip::solve::Patient;
 
 fn batch() -> Job {
-    job(r#"
-title = "after the yard"
-[[sheet]]
-name = "birch"
-length = 96
-width = 48
-price = 40
+    shop(
+        r#"
 [[panel]]
 size = "12 x 16"
 count = 10
@@ -23,15 +18,8 @@ scant = "1/8"
 size = "9 x 12"
 count = 4
 scant = "1/8"
-[yard]
-kerf = "1/8"
-narrowest = 1
-[saw]
-kerf = "1/8"
-squaring = 0
-shortest = 4
-crosses = 24
-"#)
+"#,
+    )
 }
 
 fn measured(letter: &str, width: &str, length: &str, count: u32) -> StripOnHand {

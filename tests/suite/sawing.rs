@@ -1,19 +1,14 @@
 //! The saw order: each setting once, short pieces while the strip is long, what is left after every cut.
 
-use crate::papers_in::job;
+use crate::papers_in::shop;
 use crate::solved_by_hand::{board, len, piece, sheets, solved, strip};
 use yardslip::data::{Cents, Job};
 use yardslip::plan::{Plan, Stage, StopCut, check, lay_out};
 use yardslip::solve::{Direction, PieceCut};
 
 fn mixed() -> Job {
-    job(r#"
-title = "saw order"
-[[sheet]]
-name = "birch"
-length = 96
-width = 48
-price = 40
+    let mut job = shop(
+        r#"
 [[panel]]
 size = "12 x 16"
 count = 3
@@ -23,16 +18,10 @@ count = 2
 [[panel]]
 size = "12 x 8"
 count = 4
-[yard]
-kerf = "1/8"
-narrowest = 1
-[saw]
-kerf = "1/8"
-squaring = "1/4"
-shortest = 4
-crosses = 24
-trims = true
-"#)
+"#,
+    );
+    (job.saw.squaring, job.saw.trims) = (len("1/4"), true);
+    job
 }
 
 fn plan(job: &Job, rows: Vec<Vec<PieceCut>>, width: &str) -> Plan {

@@ -178,13 +178,14 @@ fn at_rate(problem: &Problem, means: Means, prices: &Prices, rate: Rate) -> i128
     -(-(wide(rate.top) * wide(means.cost) + paid)).div_euclid(wide(rate.bottom)) + stock + free
 }
 
-fn hand(problem: &Problem, best: &[(i64, Pattern)]) -> i128 {
+/// What the strips on hand are worth at their best patterns.
+pub(super) fn hand(problem: &Problem, best: &[(i64, Pattern)]) -> i128 {
     let strips = problem.on_hand.iter().zip(best);
     strips.map(|(strip, (value, _))| i128::from(strip.count) * wide(*value)).sum()
 }
 
 /// What the welcome panels are worth above their prices.
-fn wishes(problem: &Problem, prices: &Prices) -> i128 {
+pub(super) fn wishes(problem: &Problem, prices: &Prices) -> i128 {
     let scale = wide(scale(problem));
     let sizes = problem.sizes.iter().zip(&prices.size);
     let above = sizes.flat_map(|(size, price)| {
@@ -193,7 +194,8 @@ fn wishes(problem: &Problem, prices: &Prices) -> i128 {
     above.sum()
 }
 
-fn asked(problem: &Problem, prices: &Prices) -> i128 {
+/// What the panels asked for come to at their prices.
+pub(super) fn asked(problem: &Problem, prices: &Prices) -> i128 {
     problem.sizes.iter().zip(&prices.size).map(|(size, price)| i128::from(size.count) * wide(*price)).sum()
 }
 

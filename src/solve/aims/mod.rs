@@ -1,6 +1,7 @@
 //! The later aims, once least money is known: worth of extra panels and offcuts, layouts at the yard, settings at home.
 //! Each is improved while those before it are held; each claims a proof only where a bound of its own meets the count.
 
+mod alike;
 mod bounds;
 mod branch;
 mod count;

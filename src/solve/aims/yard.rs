@@ -1,14 +1,14 @@
 //! The second of the later aims: fewest different layouts and rip widths at the yard, together. Strips change places
 //! among sheets; then smaller sets of rip widths are tried, those of fewest widths first; then two layouts are replaced
-//! by one. Sets that prices refute raise the bound.
+//! by one. Sets that prices refute raise the bound, and so does a proof that not all sheets can be ripped alike.
 
 use super::super::draft::Draft;
 use super::super::layout::{Board, Layout};
-use super::count;
 use super::narrow::to_widths;
 use super::regroup::regroup;
 use super::sets::Sets;
 use super::trial::{Trial, Trials};
+use super::{alike, count};
 use crate::length::Length;
 use crate::model::Problem;
 use std::collections::BTreeMap;
@@ -25,8 +25,12 @@ pub(super) fn fewest(trials: &Trials, draft: &Draft, must_buy: bool) -> (Draft, 
     while let Some(better) = merged(trials, &draft) {
         draft = better;
     }
-    let bound = if must_buy { widths.max(1) + 1 } else { 0 };
-    (draft, bound)
+    if !must_buy {
+        return (draft, 0);
+    }
+    let bound = widths.max(1) + 1;
+    let alike = count::layouts(trials.problem, &draft) <= bound || alike::may_be(trials);
+    (draft, if alike { bound } else { bound + 1 })
 }
 
 /// Improves the draft by fewer rip widths; says how many there must be at least.

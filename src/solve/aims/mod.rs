@@ -77,10 +77,10 @@ pub(super) fn improve(problem: &Problem, draft: &Draft, spent: Spent, watch: &dy
     let trials = |held| Trials { problem, held, complete, found: &most.found, left: TRIALS.into(), watch };
     let asked = problem.sizes.iter().any(|size| size.count > 0);
     let must_buy = if problem.on_hand.is_empty() { asked } else { spent.least && spent.cost > 0 };
-    let (draft, bound) = yard::fewest(&trials(held), &most.draft, must_buy);
+    let (draft, layouts, widths) = yard::fewest(&trials(held), &most.draft, must_buy);
     let held = Held { layouts: count::layouts(problem, &draft), ..held };
-    levels.push(fewest(Aim::Layouts, held.layouts, bound.max(bounds::layouts(problem, must_buy))));
-    let (draft, bound) = stops::fewest(&trials(held), &draft);
+    levels.push(fewest(Aim::Layouts, held.layouts, (layouts + widths).max(bounds::layouts(problem, must_buy))));
+    let (draft, bound) = stops::fewest(&trials(held), &draft, layouts);
     let settings = count::number(count::lengths(problem, &draft).len());
     levels.push(fewest(Aim::Settings, settings, bound.max(bounds::settings(problem))));
     (draft, levels)

@@ -1,14 +1,19 @@
 //! The third of the later aims: fewest settings of the stop block at home. Smaller sets of lengths are tried, those of
-//! fewest lengths first, on the sheets as they are ripped and then on any; sets that prices refute raise the bound.
+//! fewest lengths first, on the sheets as they are ripped and then on any; sets that prices refute raise the bound, and
+//! sets that would take more rip widths than the yard's aim leaves.
 
 use super::super::draft::Draft;
 use super::count;
-use super::narrow::to_lengths;
+use super::narrow::{to_lengths, to_widths};
 use super::sets::Sets;
 use super::trial::{Trial, Trials};
+use crate::length::Length;
+use crate::model::Problem;
+use std::collections::BTreeSet;
 
-/// The plan with fewest lengths that was found, and the fewest that there can be.
-pub(super) fn fewest(trials: &Trials, draft: &Draft) -> (Draft, i64) {
+/// The plan with fewest lengths that was found, and the fewest that there can be; `layouts` is how many layouts every
+/// plan has at least.
+pub(super) fn fewest(trials: &Trials, draft: &Draft, layouts: i64) -> (Draft, i64) {
     let problem = trials.problem;
     let draft = draft.clone();
     let used = count::lengths(problem, &draft);
@@ -31,7 +36,7 @@ pub(super) fn fewest(trials: &Trials, draft: &Draft) -> (Draft, i64) {
             match tried {
                 Trial::Found(better) => return (*better, least + 1),
                 Trial::Never => {}
-                Trial::Unsure => refuted = false,
+                Trial::Unsure => refuted = refuted && spoils_the_yard(trials, &narrow, layouts),
             }
         }
         if refuted {
@@ -40,4 +45,12 @@ pub(super) fn fewest(trials: &Trials, draft: &Draft) -> (Draft, i64) {
     }
     let bound = if refuted { count::number(used.len()) } else { least + 1 };
     (draft, bound)
+}
+
+/// Whether these lengths are out of reach with as few rip widths as the yard's aim leaves.
+fn spoils_the_yard(trials: &Trials, narrow: &Problem, layouts: i64) -> bool {
+    let Ok(widths) = usize::try_from(trials.held.layouts - layouts) else { return true };
+    let listed = Sets::of_widths(narrow, &BTreeSet::new()).of(widths);
+    let never = |set: &BTreeSet<Length>| matches!(trials.run(&to_widths(narrow, set), None, &|_| false), Trial::Never);
+    listed.all && listed.sets.iter().all(never)
 }

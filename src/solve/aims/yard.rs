@@ -18,19 +18,19 @@ const LAYOUTS: usize = 24;
 /// Most layouts that are looked at for that.
 const LOOKS: usize = 2_000;
 
-/// The plan with fewest layouts and widths that was found, and the fewest that there can be.
-pub(super) fn fewest(trials: &Trials, draft: &Draft, must_buy: bool) -> (Draft, i64) {
+/// The plan with fewest layouts and widths that was found; the fewest layouts, and the fewest widths, that there can be.
+pub(super) fn fewest(trials: &Trials, draft: &Draft, must_buy: bool) -> (Draft, i64, i64) {
     let mut draft = regroup(trials.problem, draft, trials.held);
     let widths = fewest_widths(trials, &mut draft);
     while let Some(better) = merged(trials, &draft) {
         draft = better;
     }
     if !must_buy {
-        return (draft, 0);
+        return (draft, 0, 0);
     }
-    let bound = widths.max(1) + 1;
-    let alike = count::layouts(trials.problem, &draft) <= bound || alike::may_be(trials);
-    (draft, if alike { bound } else { bound + 1 })
+    let widths = widths.max(1);
+    let alike = count::layouts(trials.problem, &draft) <= widths + 1 || alike::may_be(trials);
+    (draft, if alike { 1 } else { 2 }, widths)
 }
 
 /// Improves the draft by fewer rip widths; says how many there must be at least.

@@ -76,7 +76,11 @@ fn weeks() -> impl Strategy<Value = String> {
     let sheet = "[[sheet]]\nname = \"birch\"\nlength = 96\nwidth = 48\nprice = 38.50\n";
     let sheet = select(vec!["", "thickness = \"1/4\"\n", "thickness = 0.205\ndensity = 680\n"])
         .prop_map(move |more| format!("{sheet}{more}"));
-    let finish = section("finish", "", vec!["flaws = 0", "coats = 1", "edges = false", "sealer = [\"1 qt at 24\"]"]);
+    let finish = section(
+        "finish",
+        "",
+        vec!["flaws = 0", "coats = 1", "edges = false", "sealer = [\"1 qt at 24\"]", "sandpaper = [\"3 sheets at 2\"]"],
+    );
     let labels = section("labels", "", vec!["lines = [\"{name}\", \"{number}\"]", "width = 2"]);
     let after = (prop_oneof![Just(String::new()), with_canvas()], prop_oneof![Just(String::new()), calendar()]);
     (sheet, panels(), finish, after, labels, pack()).prop_map(|(sheet, panels, finish, after, labels, pack)| {

@@ -1,4 +1,4 @@
-//! How much is sold and needed of what is not counted: volumes and areas in whole small units, packages with their
+//! How much is sold and needed of supplies: volumes, areas and sheets of paper in whole small units, packages with their
 //! prices, and coverage. A US gallon is 231 cubic inches, a square foot 929.0304 cm2, both exactly.
 
 use crate::data::Cents;
@@ -13,6 +13,8 @@ pub enum Measure {
     Volume,
     /// Area, counted in hundredths of a square millimetre.
     Area,
+    /// Sheets of paper, counted in thousandths.
+    Sheets,
 }
 
 /// An amount in the small unit of its [`Measure`].
@@ -21,7 +23,7 @@ pub enum Measure {
 pub struct Amount(pub i64);
 
 /// Signs of the units that amounts are written in, each with its measure and its size in small units.
-const UNITS: [(&str, Measure, i64); 12] = [
+const UNITS: [(&str, Measure, i64); 14] = [
     ("gal", Measure::Volume, 3_785_411_784),
     ("qt", Measure::Volume, 946_352_946),
     ("pt", Measure::Volume, 473_176_473),
@@ -34,6 +36,8 @@ const UNITS: [(&str, Measure, i64); 12] = [
     ("sq m", Measure::Area, 100_000_000),
     ("m2", Measure::Area, 100_000_000),
     ("ft2", Measure::Area, 9_290_304),
+    ("sheet", Measure::Sheets, 1000),
+    ("sheets", Measure::Sheets, 1000),
 ];
 
 impl Amount {
@@ -51,21 +55,23 @@ impl Amount {
         sane.then_some((Amount(amount as i64), measure))
     }
 
-    /// Litres, or square metres.
+    /// Litres, square metres, or sheets.
     #[allow(clippy::cast_precision_loss)] // a quantity to buy
     pub fn to_metric(self, measure: Measure) -> f64 {
         match measure {
             Measure::Volume => self.0 as f64 / 1e9,
             Measure::Area => self.0 as f64 / 1e8,
+            Measure::Sheets => self.0 as f64 / 1e3,
         }
     }
 
-    /// From litres, or square metres; rounded up to the small unit.
+    /// From litres, square metres, or sheets; rounded up to the small unit.
     #[allow(clippy::cast_possible_truncation)] // needs are far below 2^63 small units; a cast saturates anyway
     pub fn from_metric(quantity: f64, measure: Measure) -> Amount {
         match measure {
             Measure::Volume => Amount((quantity * 1e9).ceil() as i64),
             Measure::Area => Amount((quantity * 1e8).ceil() as i64),
+            Measure::Sheets => Amount((quantity * 1e3).ceil() as i64),
         }
     }
 }

@@ -3,7 +3,7 @@
 use super::read::{coverage, packages, waste, within};
 use super::{Coverage, Measure, Package};
 use crate::data::reading::{Fields, Section, Wrong};
-use crate::length::Length;
+use crate::length::{Length, Unit};
 use serde::{Deserialize, Serialize};
 
 /// Filling, sanding and sealing.
@@ -17,6 +17,12 @@ pub struct Finish {
     pub filler: Vec<Package>,
     /// Grits in the order they are used.
     pub grits: Vec<u32>,
+    /// Sandpaper as sold; empty where the maker does not buy any.
+    #[serde(default)]
+    pub sandpaper: Vec<Package>,
+    /// Square metres that one sheet of it sands.
+    #[serde(default)]
+    pub sheet_sands: f64,
     /// Whether both faces are sealed, or only the one that is painted.
     pub both_faces: bool,
     /// Whether the edges are sealed too.
@@ -55,6 +61,8 @@ pub(super) fn read_finish(section: &mut Section) -> Finish {
         fill_depth: section.allowance_or("fill_depth", deep, "a guess to start from; no published figure"),
         filler: packages(section, "filler", Measure::Volume),
         grits: grits(section),
+        sandpaper: packages(section, "sandpaper", Measure::Sheets),
+        sheet_sands: sheet_sands(section),
         both_faces: section.word_or("faces", &SIDES, "both", "common practice: sealed on one side only, a panel cups"),
         edges: edges(section),
         coats: coats(section),
@@ -77,6 +85,20 @@ fn grits(section: &mut Section) -> Vec<u32> {
     };
     let read = section.read_each("grits", grit).filter(|grits| !grits.is_empty());
     section.or("grits", read, vec![120, 180, 220], "120, 180, 220", "common practice: never skip more than one grit")
+}
+
+/// A square foot in square metres, exactly.
+const SQUARE_FOOT: f64 = 0.092_903_04;
+
+/// How much one sheet of sandpaper sands, in square metres; a guess where sandpaper is bought and nothing is said.
+fn sheet_sands(section: &mut Section) -> f64 {
+    let inches = section.units() == Unit::In;
+    let (unit, usual, said) = if inches { (SQUARE_FOOT, 20.0, "20 sq ft") } else { (1.0, 2.0, "2 m2") };
+    let read = section.number("sheet_sands", 0.1, 10_000.0).map(|number| number * unit);
+    if section.has("sandpaper") {
+        return section.or("sheet_sands", read, usual * unit, said, "a guess to start from; no published figure");
+    }
+    read.unwrap_or(usual * unit)
 }
 
 fn edges(section: &mut Section) -> bool {

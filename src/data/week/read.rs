@@ -44,21 +44,27 @@ fn package(text: &str, measure: Measure) -> Result<Package, Wrong> {
     let example = match measure {
         Measure::Volume => "1 qt at 24.00",
         Measure::Area => "75 sq ft at 6.50",
+        Measure::Sheets => "5 sheets at 4.50",
     };
     let wrong = || Wrong::new(format!("`{text}` is not a package with its price"), format!("write `{example}`"));
     let (size, price) = text.split_once(" at ").ok_or_else(wrong)?;
     let price = reading::money(price)?;
     match Amount::parse(size) {
         Some((holds, found)) if found == measure => Ok(Package { name: size.trim().to_owned(), holds, price }),
-        Some(_) if measure == Measure::Volume => Err(Wrong::new(
-            format!("`{}` is an area, but this is sold by volume", size.trim()),
-            format!("write `{example}`"),
-        )),
-        Some(_) => Err(Wrong::new(
-            format!("`{}` is a volume, but this is sold by area", size.trim()),
+        Some((_, found)) => Err(Wrong::new(
+            format!("`{}` is {}, but this is sold by {}", size.trim(), named(found).0, named(measure).1),
             format!("write `{example}`"),
         )),
         None => Err(wrong()),
+    }
+}
+
+/// What an amount is, and what things are sold by.
+const fn named(measure: Measure) -> (&'static str, &'static str) {
+    match measure {
+        Measure::Volume => ("a volume", "volume"),
+        Measure::Area => ("an area", "area"),
+        Measure::Sheets => ("a number of sheets", "the sheet"),
     }
 }
 

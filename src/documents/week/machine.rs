@@ -59,6 +59,7 @@ impl Say<'_> {
             Need::Count(count) => json!({ "count": count }),
             Need::Length(length) => json!({ "length": self.show(length) }),
             Need::Amount(amount, Measure::Volume) => json!({ "litres": amount.to_metric(Measure::Volume) }),
+            Need::Amount(amount, Measure::Sheets) => json!({ "sheets": amount.to_metric(Measure::Sheets) }),
             Need::Amount(amount, Measure::Area) => json!({ "m2": amount.to_metric(Measure::Area) }),
         };
         let buy = line

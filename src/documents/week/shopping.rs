@@ -90,5 +90,12 @@ fn say(amount: Amount, measure: Measure, units: Unit) -> String {
         (Measure::Volume, _) => format!("{metric:.2} l"),
         (Measure::Area, Unit::In) => format!("{:.1} sq ft", metric / 0.092_903_04),
         (Measure::Area, _) => format!("{metric:.2} m2"),
+        (Measure::Sheets, _) => {
+            if metric > 1.0 {
+                format!("{metric:.0} sheets")
+            } else {
+                "1 sheet".into()
+            }
+        }
     }
 }

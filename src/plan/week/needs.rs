@@ -10,8 +10,8 @@ use crate::length::{Length, Unit};
 #[derive(Clone, Debug, PartialEq)]
 pub struct Supply<'a> {
     /// What it is.
-    pub what: &'static str,
-    /// Litres or square metres, waste included.
+    pub what: String,
+    /// Litres, square metres or sheets, waste included.
     pub need: f64,
     /// Which of them.
     pub measure: Measure,
@@ -29,6 +29,7 @@ pub fn needs<'a>(job: &'a Job, lots: &[Lot]) -> Vec<Supply<'a>> {
     let mut needs = Vec::new();
     if let Some(finish) = &week.finish {
         needs.extend(filler(finish, lots, job.units));
+        needs.extend(sandpaper(finish, lots, job.units));
         needs.extend(sealer(finish, lots, job.units));
     }
     if let Some(glue) = &week.glue {
@@ -74,7 +75,25 @@ fn filler<'a>(finish: &'a Finish, lots: &[Lot], units: Unit) -> Option<Supply<'a
         finish.waste
     );
     let packages = &finish.filler;
-    (need > 0.0).then_some(Supply { what: "filler", need, measure: Measure::Volume, shares, reckoned, packages })
+    (need > 0.0).then_some(Supply { what: "filler".into(), need, measure: Measure::Volume, shares, reckoned, packages })
+}
+
+/// Whole sheets of each grit: one face of each panel, and with the last grit what is sealed again between two coats.
+fn sandpaper<'a>(finish: &'a Finish, lots: &[Lot], units: Unit) -> Vec<Supply<'a>> {
+    let packages = &finish.sandpaper;
+    let sides = if finish.both_faces { 2 } else { 1 };
+    let (shares, last) = (faces(lots), finish.grits.len().saturating_sub(1));
+    let each = |(at, grit): (usize, &u32)| {
+        let again = if at == last { sides * finish.coats.saturating_sub(1) } else { 0 };
+        let area = shares.iter().sum::<f64>() * f64::from(1 + again);
+        let (told, sheet) = (say_area(area, units), say_area(finish.sheet_sands, units));
+        let between = if again > 0 { ", and what is sealed between two coats" } else { "" };
+        let reckoned = format!("one face of each panel{between} ({told}), {sheet} a sheet");
+        let need = (area / finish.sheet_sands * (1.0 - 1e-9)).ceil();
+        let what = format!("sandpaper, grit {grit}");
+        Supply { what, need, measure: Measure::Sheets, shares: shares.clone(), reckoned, packages }
+    };
+    finish.grits.iter().enumerate().filter(|_| !packages.is_empty()).map(each).collect()
 }
 
 fn sealer<'a>(finish: &'a Finish, lots: &[Lot], units: Unit) -> Option<Supply<'a>> {
@@ -94,7 +113,7 @@ fn sealer<'a>(finish: &'a Finish, lots: &[Lot], units: Unit) -> Option<Supply<'a
         finish.waste
     );
     let packages = &finish.sealer;
-    (need > 0.0).then_some(Supply { what: "sealer", need, measure: Measure::Volume, shares, reckoned, packages })
+    (need > 0.0).then_some(Supply { what: "sealer".into(), need, measure: Measure::Volume, shares, reckoned, packages })
 }
 
 fn glue_need<'a>(glue: &'a Glue, lots: &[Lot], units: Unit) -> Option<Supply<'a>> {
@@ -111,7 +130,7 @@ fn glue_need<'a>(glue: &'a Glue, lots: &[Lot], units: Unit) -> Option<Supply<'a>
         glue.waste
     );
     let packages = &glue.packages;
-    (need > 0.0).then_some(Supply { what: "glue", need, measure: Measure::Volume, shares, reckoned, packages })
+    (need > 0.0).then_some(Supply { what: "glue".into(), need, measure: Measure::Volume, shares, reckoned, packages })
 }
 
 fn paper<'a>(packages: &'a [Package], lots: &[Lot], units: Unit) -> Option<Supply<'a>> {
@@ -122,7 +141,7 @@ fn paper<'a>(packages: &'a [Package], lots: &[Lot], units: Unit) -> Option<Suppl
     let shares: Vec<f64> = lots.iter().map(piece).collect();
     let need: f64 = shares.iter().sum();
     let reckoned = format!("one sheet as large as its canvas under each glued face ({})", say_area(need, units));
-    let supply = Supply { what: "waxed paper", need, measure: Measure::Area, shares, reckoned, packages };
+    let supply = Supply { what: "waxed paper".into(), need, measure: Measure::Area, shares, reckoned, packages };
     (need > 0.0).then_some(supply)
 }
 

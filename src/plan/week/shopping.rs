@@ -166,7 +166,7 @@ fn supply(supply: Supply) -> Shared {
     let chosen = cheapest(need, supply.packages);
     let buy: Vec<Bought> = chosen.iter().map(|(at, count)| bought(&supply.packages[*at], *count)).collect();
     let line = ShoppingLine {
-        what: supply.what.into(),
+        what: supply.what,
         need: Need::Amount(need, supply.measure),
         reckoned: supply.reckoned,
         cost: buy.iter().map(|bought| bought.each * i64::from(bought.count)).sum(),

@@ -43,6 +43,8 @@ cut_price = 0.50
 free_cuts = 2
 [finish]
 filler = ["1 pt at 7.50", "1 qt at 11.00"]
+sandpaper = ["1 sheet at 1.20", "5 sheets at 4.50"]
+grits = [150, 220]
 sealer = ["1 qt at 24.00", "1 gal at 68.00"]
 [canvas]
 roll = 54
@@ -136,5 +138,5 @@ fn the_week_passes_before_it_is_damaged_and_has_something_of_everything() {
     assert!(packing(week).parcels.len() > 1 && packing(week).misfits.len() == 1 && packing(week).carrier.is_some());
     assert!(packing(week).parcels.iter().any(|parcel| parcel.stacks.iter().any(|stack| stack.layers.len() > 1)));
     assert!(calendar(week).late > 0 && !calendar(week).helps.is_empty());
-    assert_eq!(list(week).lines.len(), 7);
+    assert_eq!(list(week).lines.len(), 9);
 }

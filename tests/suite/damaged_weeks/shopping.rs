@@ -6,7 +6,8 @@ use yardslip::plan::week::Need;
 
 /// Place of each supply on the list: one kind of sheet, cuts, canvas, then these.
 const FILLER: usize = 3;
-const SEALER: usize = 4;
+const SANDPAPER: usize = 4;
+const SEALER: usize = 6;
 
 #[test]
 fn a_total_that_is_not_the_sum_of_its_lines() {
@@ -15,7 +16,7 @@ fn a_total_that_is_not_the_sum_of_its_lines() {
 
 #[test]
 fn lines_missing_or_twice() {
-    for line in 0..7 {
+    for line in 0..9 {
         finds(Rule::Need, |week| list(week).lines.remove(line));
     }
     finds(Rule::Need, |week| {
@@ -40,6 +41,8 @@ fn too_little_or_too_much_of_a_supply() {
     finds(Rule::Need, |week| list(week).lines[SEALER].buy.clear());
     finds(Rule::Need, |week| list(week).lines[SEALER].buy[0].name = "1 bucket".into());
     finds(Rule::Need, |week| list(week).lines[FILLER].need = Need::Amount(Amount(1), Measure::Volume));
+    finds(Rule::Need, |week| list(week).lines[SANDPAPER].need = Need::Amount(Amount(1000), Measure::Sheets));
+    finds_against(Rule::Need, |week| week.finish.as_mut().map(|finish| finish.sheet_sands /= 9.0));
     finds_against(Rule::Need, |week| week.finish.as_mut().map(|finish| finish.coats = 7));
     finds_against(Rule::Need, |week| week.glue.as_mut().map(|glue| glue.waste = 50));
 }

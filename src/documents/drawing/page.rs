@@ -44,10 +44,22 @@ fn words(frame: &mut Frame, plan: &Plan, group: &SheetGroup, field: Field, scale
     let units = plan.units.sign();
     let size = wording::size(plan, group.width.min(group.length), group.length.max(group.width));
     let mut line = format!("{size} {units}, face grain along the {}, drawn 1:{scale}.", group.length.show(plan.units));
-    if group.measure_first {
-        line = format!("{line} Measure first: needs {} {units} across the rips.", group.needs.show(plan.units));
-    }
+    let needs =
+        format!("needs {} of its {} {units} across the strips", group.needs.show(plan.units), side(plan, group));
+    let leaves = group.leaves.show(plan.units);
+    line = if group.measure_first {
+        format!("{line} Measure first: {needs}.")
+    } else if group.leaves.is_zero() {
+        format!("{line} It {needs}.")
+    } else {
+        format!("{line} It {needs}, and leaves {leaves}.")
+    };
     frame.write(Spot::new(field.x, field.y + 10.5), line, 3.6, Weight::Regular);
+}
+
+/// The side of the sheet that is ripped.
+fn side(plan: &Plan, group: &SheetGroup) -> String {
+    (group.needs + group.leaves).show(plan.units)
 }
 
 impl Drawing<'_> {

@@ -10,6 +10,7 @@
 //! - each strip width from each kind of board: strips from layouts >= strips used by patterns;
 //! - each sheet kind and each strip on hand: no more than there are.
 
+mod breakdown;
 mod charges;
 mod family;
 mod faults;

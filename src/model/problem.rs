@@ -1,5 +1,6 @@
 //! The whole problem of a job: panel sizes, families of strips, ways to rip, strips on hand, charges.
 
+use super::breakdown;
 use super::charges::Charges;
 use super::family::Family;
 use super::faults;
@@ -134,7 +135,13 @@ impl Problem {
     fn add_ripping(&mut self, job: &Job, sheet: usize, along: bool) {
         let takes = self.taken_from(Some(sheet));
         let family = self.family(Family::of_yard(job, &self.sizes, takes, along));
-        self.rippings.extend(Ripping::of(job, sheet, along, family));
+        if let Some(mut ripping) = Ripping::of(job, sheet, along, family) {
+            if ripping.broken {
+                let saw = breakdown::Saw { kerf: job.saw.kerf, shortest: job.saw.shortest };
+                ripping.breaks = breakdown::first_boards(&ripping, &self.families[family], &self.sizes, saw);
+            }
+            self.rippings.push(ripping);
+        }
     }
 
     fn add_on_hand(&mut self, job: &Job, strip: usize) {

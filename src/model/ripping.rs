@@ -17,9 +17,6 @@ pub fn may_break_down(job: &Job) -> bool {
     }
 }
 
-/// Whether `solve` looks for plans that break a sheet down.
-const BREAKDOWNS_ARE_PLANNED: bool = false;
-
 /// A sheet kind ripped in one direction.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ripping {
@@ -47,6 +44,8 @@ pub struct Ripping {
     pub whole: bool,
     /// Whether a breakdown crosscut may be made first.
     pub broken: bool,
+    /// Lengths of the shorter board of a breakdown that can matter, ascending.
+    pub breaks: Vec<Length>,
 }
 
 impl Ripping {
@@ -74,7 +73,8 @@ impl Ripping {
             kerf: job.yard.kerf,
             longest,
             whole,
-            broken: broken && BREAKDOWNS_ARE_PLANNED,
+            broken,
+            breaks: Vec::new(),
         };
         // A board that the car does not take is no board.
         (room.is_positive() && (whole || ripping.broken)).then_some(ripping)

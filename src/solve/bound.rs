@@ -12,6 +12,7 @@
 //! scope keep the bound finite without the scaling of Farley 1990. All of it in whole numbers: prices are rounded once,
 //! values are exact maxima of the knapsack. So errors of the linear program can make the bound weak, never wrong.
 
+use super::broken;
 use super::layout::{Boards, Layout, Strips};
 use super::need::Need;
 use super::pattern::{Blank, Pattern, Patterns, Worth};
@@ -34,23 +35,48 @@ pub(super) struct Judged {
     pub first: Vec<i128>,
 }
 
+/// Where the crosscut of a breakdown may lie.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Breaks {
+    /// At every place that can matter.
+    All,
+    /// Where the program knows a strip of one of the boards: this is faster, and proves nothing.
+    Known,
+}
+
 /// Judges prices for what is needed, over the plans of a scope.
-pub(super) fn judge(problem: &Problem, need: &Need, scope: &Scope, prices: &Prices) -> Judged {
+pub(super) fn judge(problem: &Problem, need: &Need, scope: &Scope, prices: &Prices, breaks: Breaks) -> Judged {
     let shelf = Shelf::new(problem, need, prices);
     let (mut strips, on_hand) = (BTreeMap::new(), shelf.on_hand(problem));
     let mut layouts = vec![None; problem.rippings.len()];
+    let mut known = prices.known.clone();
     for (index, ripping) in problem.rippings.iter().enumerate() {
         if scope.rippings[index].most > 0 && scope.kinds[ripping.sheet].most > 0 {
-            let best = shelf.strips(problem, ripping, ripping.board.raw());
-            layouts[index] = Some(best_layout(problem, index, prices, &best));
-            strips.extend(best.into_iter().map(|(value, pattern)| (pattern.blank, (value, pattern))));
+            let mut best = None;
+            if ripping.whole {
+                let whole = shelf.strips(problem, ripping, ripping.board.raw());
+                best = Some(best_layout(problem, index, prices, &whole));
+                strips.extend(whole.into_iter().map(|(value, pattern)| (pattern.blank, (value, pattern))));
+            }
+            if ripping.broken {
+                let least = best.as_ref().map_or(charge(problem, prices, ripping.sheet, 0), |(_, least)| *least);
+                best = broken::best_layout(problem, index, (prices, &shelf, breaks), least).or(best);
+            }
+            let best = best.unwrap_or_else(|| nothing_cut(problem, index, prices));
+            known.extend(best.0.blanks(problem).map(|(blank, _)| blank));
+            layouts[index] = Some(best);
         }
+    }
+    for blank in known {
+        strips.entry(blank).or_insert_with(|| shelf.family(blank.family).best(blank));
     }
     let least: Vec<Option<i64>> = layouts.iter().map(|best| best.as_ref().map(|(_, cost)| *cost)).collect();
     let panels = panels(need, prices, &on_hand) + narrowed(problem, need, scope, prices, &strips);
     let sheets = sheets(problem, scope, &least);
     let first = (0..least.len()).map(|index| first(problem, scope, &least, index, sheets)).collect();
-    Judged { total: sheets.map(|sheets| panels + sheets), strips, on_hand, layouts, first }
+    // What was not looked at may cost less still.
+    let total = if breaks == Breaks::All { sheets.map(|sheets| panels + sheets) } else { Some(0) };
+    Judged { total, strips, on_hand, layouts, first }
 }
 
 /// The tables of patterns of all families at given prices.

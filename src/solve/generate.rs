@@ -2,7 +2,7 @@
 //! listed (Gilmore and Gomory 1961, 1965). Its prices say what a panel is worth; a pattern that makes more of a strip,
 //! or a layout that makes more of a sheet than it costs, is added, until there is none.
 
-use super::bound::{Judged, judge};
+use super::bound::{Breaks, Judged, judge};
 use super::layout::Layout;
 use super::master::{Made, Master};
 use super::need::Need;
@@ -64,21 +64,26 @@ pub(super) fn relax(
     let mut solved = master.solve();
     let mut best: Option<Bounded> = None;
     for _ in 0..ROUNDS {
+        if problem.rippings.iter().any(|ripping| ripping.broken) && solved && !watch.stop() {
+            let prices = master.prices();
+            let judged = judge(problem, need, scope, &prices, Breaks::Known);
+            if improve(problem, master, &judged, scale) {
+                solved = master.solve_grown();
+                continue;
+            }
+        }
         let now = bounded(problem, need, scope, master.prices());
         let past = now.bound.is_none_or(|bound| limit.is_some_and(|limit| bound >= limit));
         let grown = !past && improve(problem, master, &now.judged, scale);
         if best.as_ref().is_none_or(|best| now.is_as_good_as(best)) {
             best = Some(now);
         }
-        if past || !solved || watch.stop() {
-            break;
-        }
-        if !grown {
+        if past || !solved || watch.stop() || !grown {
             break;
         }
         solved = master.solve_grown();
     }
-    best.expect("there is at least one round")
+    best.unwrap_or_else(|| bounded(problem, need, scope, master.prices()))
 }
 
 impl Bounded {
@@ -91,7 +96,7 @@ impl Bounded {
 pub(super) fn bounded(problem: &Problem, need: &Need, scope: &Scope, mut prices: Prices) -> Bounded {
     // A strip whose number is free is worth its best pattern; the program may not know that pattern yet.
     prices.strip.retain(|blank, _| scope.strips.contains_key(blank));
-    let judged = judge(problem, need, scope, &prices);
+    let judged = judge(problem, need, scope, &prices, Breaks::All);
     let units = |total: i128| i64::try_from(-(-total).div_euclid(i128::from(prices.scale))).unwrap_or(i64::MAX).max(0);
     let bound = judged.total.and_then(|total| outlay::least_from(problem, scope, units(total)));
     Bounded { prices, judged, bound }

@@ -248,6 +248,7 @@ impl<'a> Master<'a> {
             scale: self.scale,
             size: self.sizes.iter().map(|sum| of(sum.row)).collect(),
             strip: self.used.keys().filter_map(|blank| Some((*blank, of(*self.given.get(blank)?)))).collect(),
+            known: self.given.keys().copied().collect(),
             cut: self.cuts.map_or(0, |row| of(row).min(self.problem.charges.cut * self.scale)),
             keeping: 0,
         }

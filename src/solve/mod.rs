@@ -4,10 +4,11 @@ mod aims;
 mod answer;
 mod bound;
 mod branching;
+mod broken;
 mod chain;
+mod crosscut;
 mod dive;
 mod draft;
-mod floor;
 mod generate;
 mod knapsack;
 mod layout;
@@ -47,15 +48,11 @@ pub fn solve(job: &Job, watch: &dyn Watch) -> Result<Solved, Vec<Fault>> {
     let complete = !(model::may_break_down(job) || job.saw.trims && !job.keepers.is_empty());
     let spent = aims::Spent { cost: money.cost, least: money.proved(), complete };
     let (draft, levels) = aims::improve(&problem, &money.draft, spent, watch);
-    let (sheets, on_hand) = answer::answer(&problem, &counts, &draft);
+    let (mut sheets, on_hand) = answer::answer(&problem, &counts, &draft);
+    crosscut::settle(job, &mut sheets);
     let cents = |units: i64| Cents(units / problem.charges.cent);
     let cost = cents(draft.cost(&problem).min(money.cost));
     let bound = if money.proved() { cost } else { cents(money.bound).min(cost) };
-    let proof = if model::may_break_down(job) {
-        // Plans with a breakdown crosscut are not searched, so only what holds for them too is claimed.
-        Proof { proved: false, bound: floor::by_area(job).min(bound) }
-    } else {
-        Proof { proved: money.proved(), bound }
-    };
+    let proof = Proof { proved: money.proved(), bound };
     Ok(Solved { sheets, on_hand, cost, proof, levels })
 }

@@ -90,6 +90,13 @@ impl<'a> Patterns<'a> {
         best
     }
 
+    /// The value of the best pattern, 0 for none; where lengths are too fine for a table, no less.
+    pub(super) fn most(&self, blank: Blank) -> i64 {
+        let most =
+            |(knapsack, link, state, room): (&Knapsack, Vec<usize>, usize, i64)| knapsack.most(link.len(), state, room);
+        self.parts(blank).into_iter().map(most).max().unwrap_or(0).max(0)
+    }
+
     /// Visits every pattern worth at least `floor`; stops where the visitor returns false.
     pub(super) fn walk(&self, blank: Blank, floor: i64, visit: &mut dyn FnMut(Pattern, i64) -> bool) -> bool {
         self.parts(blank).into_iter().all(|(knapsack, link, state, room)| {

@@ -5,6 +5,7 @@
 //! not needed.
 
 use super::bound::{Shelf, charge, on_hand_blank, strip_value};
+use super::broken;
 use super::draft::holds;
 use super::generate::Bounded;
 use super::layout::{Board, Boards, Layout, Strips};
@@ -14,15 +15,20 @@ use super::pattern::{Blank, Pattern};
 use super::prices::Prices;
 use super::scope::Scope;
 use crate::model::Problem;
+use std::collections::BTreeSet;
 
 /// Most layouts and patterns that are looked at for one that is listed.
 const LOOKS: usize = 16;
+
+/// Most kinds of strips that are searched through.
+const MOST_STRIPS: usize = 300;
 
 /// Prices for a scope, and what they leave up to a target.
 struct Lens<'a> {
     problem: &'a Problem,
     scope: &'a Scope,
     bounded: &'a Bounded,
+    shelf: Shelf<'a>,
     gap: i128,
 }
 
@@ -45,11 +51,11 @@ pub(super) fn pool(
     target: i64,
     most: usize,
 ) -> Option<Vec<Made>> {
-    let lens = |bounded| Lens::new(problem, scope, bounded, target);
+    let lens = |bounded| Lens::new(problem, need, scope, bounded, target);
     let lenses: Option<Vec<Lens>> = prices.iter().copied().map(lens).collect();
     let Some(lenses) = lenses else { return Some(Vec::new()) };
     let mut pool = Pool { problem, need, lenses, most, looks: most * LOOKS, listed: Vec::new() };
-    let complete = pool.list_patterns() && pool.list_layouts();
+    let complete = pool.list_layouts() && pool.list_patterns();
     pool.listed.sort_unstable();
     pool.listed.dedup();
     complete.then_some(pool.listed)
@@ -57,9 +63,16 @@ pub(super) fn pool(
 
 impl<'a> Lens<'a> {
     /// None where no plan of the scope comes within the target.
-    fn new(problem: &'a Problem, scope: &'a Scope, bounded: &'a Bounded, target: i64) -> Option<Lens<'a>> {
+    fn new(problem: &'a Problem, need: &Need, scope: &'a Scope, bounded: &'a Bounded, target: i64) -> Option<Lens<'a>> {
         let gap = i128::from(target) * i128::from(bounded.prices.scale) - bounded.judged.total?;
-        (gap >= 0).then_some(Lens { problem, scope, bounded, gap })
+        let shelf = || Shelf::new(problem, need, &bounded.prices);
+        (gap >= 0).then(|| Lens { problem, scope, bounded, shelf: shelf(), gap })
+    }
+
+    /// What the best pattern of a strip is worth.
+    fn best(&self, blank: Blank) -> i64 {
+        let known = self.bounded.judged.strips.get(&blank);
+        known.map_or_else(|| self.shelf.family(blank.family).most(blank), |(best, _)| *best)
     }
 
     fn prices(&self) -> &'a Prices {
@@ -68,11 +81,11 @@ impl<'a> Lens<'a> {
 
     /// The least value of a pattern of this blank that can be in the pool, beside the best one's.
     fn floor_of_pattern(&self, blank: Blank) -> i64 {
-        let Some((best, _)) = self.bounded.judged.strips.get(&blank) else { return i64::MAX / 8 };
-        let each = strip_value(self.prices(), blank, *best) - best;
+        let best = self.best(blank);
+        let each = strip_value(self.prices(), blank, best) - best;
         let least = self.scope.strips.get(&blank).map_or(0, |range| range.least);
         let first = if least <= 0 { each.max(0) } else { 0 };
-        narrow(i128::from(*best) - self.gap + i128::from(first))
+        narrow(i128::from(best) - self.gap + i128::from(first))
     }
 
     fn floor_on_hand(&self, strip: usize) -> i64 {
@@ -92,8 +105,7 @@ impl<'a> Lens<'a> {
     }
 
     fn value_of_strip(&self, blank: Blank) -> i64 {
-        let best = self.bounded.judged.strips.get(&blank).map_or(0, |(best, _)| *best);
-        strip_value(self.prices(), blank, best)
+        strip_value(self.prices(), blank, self.best(blank))
     }
 
     fn layout_value(&self, layout: &Layout) -> i64 {
@@ -108,34 +120,40 @@ fn narrow(value: i128) -> i64 {
 
 impl Pool<'_> {
     fn list_patterns(&mut self) -> bool {
-        let bounded = self.lenses[0].bounded;
-        let shelf = Shelf::new(self.problem, self.need, &bounded.prices);
-        let yard = bounded.judged.strips.keys().all(|blank| {
-            let floors: Vec<i64> = self.lenses.iter().map(|lens| lens.floor_of_pattern(*blank)).collect();
-            self.list_patterns_of(&shelf, *blank, &floors, &|pattern| Made::Pattern(pattern))
-        });
+        let blanks = self.blanks();
+        let yard = blanks.len() <= MOST_STRIPS
+            && blanks.into_iter().all(|blank| {
+                let floors: Vec<i64> = self.lenses.iter().map(|lens| lens.floor_of_pattern(blank)).collect();
+                self.list_patterns_of(blank, &floors, &|pattern| Made::Pattern(pattern))
+            });
         yard && (0..self.problem.on_hand.len()).all(|strip| {
             let blank = on_hand_blank(&self.problem.on_hand[strip]);
             let floors: Vec<i64> = self.lenses.iter().map(|lens| lens.floor_on_hand(strip)).collect();
-            self.list_patterns_of(&shelf, blank, &floors, &|pattern| Made::OnHand(strip, pattern))
+            self.list_patterns_of(blank, &floors, &|pattern| Made::OnHand(strip, pattern))
         })
     }
 
-    fn list_patterns_of(
-        &mut self,
-        shelf: &Shelf,
-        blank: Blank,
-        floors: &[i64],
-        made: &dyn Fn(Pattern) -> Made,
-    ) -> bool {
-        shelf.family(blank.family).walk(blank, floors[0], &mut |pattern, _| {
-            let seen =
-                self.lenses.iter().zip(floors).skip(1).all(|(lens, floor)| lens.pattern_value(&pattern) >= *floor);
-            if seen && !pattern.pieces.is_empty() && self.fills_width(&pattern) && self.is_largest(&pattern) {
+    /// All strips that the layouts listed give.
+    fn blanks(&self) -> BTreeSet<Blank> {
+        let layouts = self.listed.iter().filter_map(|made| match made {
+            Made::Layout(layout) => Some(layout),
+            Made::Pattern(_) | Made::OnHand(..) => None,
+        });
+        layouts.flat_map(|layout| layout.blanks(self.problem)).map(|(blank, _)| blank).collect()
+    }
+
+    fn list_patterns_of(&mut self, blank: Blank, floors: &[i64], made: &dyn Fn(Pattern) -> Made) -> bool {
+        let lenses = std::mem::take(&mut self.lenses);
+        let complete = lenses[0].shelf.family(blank.family).walk(blank, floors[0], &mut |pattern, _| {
+            let seen = lenses.iter().zip(floors).skip(1).all(|(lens, floor)| lens.pattern_value(&pattern) >= *floor);
+            let counted = !lenses[0].scope.strips.is_empty();
+            if seen && !pattern.pieces.is_empty() && self.fills_width(&pattern, counted) && self.is_largest(&pattern) {
                 self.listed.push(made(pattern));
             }
             self.goes_on()
-        })
+        });
+        self.lenses = lenses;
+        complete
     }
 
     fn goes_on(&mut self) -> bool {
@@ -145,8 +163,8 @@ impl Pool<'_> {
 
     /// Whether some panel needs the strip as wide as it is; if none does, a narrower strip serves, which costs no more
     /// unless the yard's cuts count and the last of the sheet was used up, or the strips of a width are counted.
-    fn fills_width(&self, pattern: &Pattern) -> bool {
-        let counted = self.problem.charges.cuts_matter() || !self.lenses[0].scope.strips.is_empty();
+    fn fills_width(&self, pattern: &Pattern, counted: bool) -> bool {
+        let counted = counted || self.problem.charges.cuts_matter();
         let widths = &self.problem.families[pattern.blank.family].widths;
         let Some(narrower) = pattern.blank.width.checked_sub(1) else { return true };
         let lies = |at: usize| {
@@ -175,43 +193,69 @@ impl Pool<'_> {
     }
 
     fn list_layouts_of(&mut self, index: usize) -> bool {
-        let problem = self.problem;
-        let (ripping, bounded) = (&problem.rippings[index], self.lenses[0].bounded);
-        if bounded.judged.layouts[index].is_none() {
+        let ripping = &self.problem.rippings[index];
+        if self.lenses[0].bounded.judged.layouts[index].is_none() {
             return true;
         }
+        let lenses = std::mem::take(&mut self.lenses);
+        let complete = (!ripping.whole || self.list_whole(index, &lenses))
+            && (!ripping.broken || self.list_broken(index, &lenses));
+        self.lenses = lenses;
+        complete
+    }
+
+    fn list_whole(&mut self, index: usize, lenses: &[Lens]) -> bool {
+        let problem = self.problem;
+        let ripping = &problem.rippings[index];
         let board = ripping.board.raw();
-        let widths = &problem.families[ripping.family].widths;
-        let useful = |width: usize| widths[width].laid.iter().any(|laid| self.need.count[laid.size] > 0);
-        let value_of = |width: usize| self.lenses[0].value_of_strip(super::layout::blank(ripping, board, width));
-        let value: Vec<i64> = (0..widths.len()).map(|at| if useful(at) { value_of(at) } else { -1 }).collect();
+        let blanks =
+            (0..problem.families[ripping.family].widths.len()).map(|at| super::layout::blank(ripping, board, at));
+        let value: Vec<i64> = blanks.map(|blank| counts_for(problem, self.need, &lenses[0], blank)).collect();
         let boards = Boards::new(problem, ripping, board, Strips { value: &value, least: 0, keeping: 0 });
         boards.ways().collect::<Vec<_>>().into_iter().all(|(way, cuts)| {
-            let floors: Vec<i64> = self.lenses.iter().map(|lens| lens.floor_of_layout(index, cuts)).collect();
-            boards.walk(way, floors[0].max(0), &mut |board, _| {
-                let layout = Layout { ripping: index, boards: vec![board] };
-                let lenses = self.lenses.iter().zip(&floors).skip(1);
-                let seen = lenses.into_iter().all(|(lens, floor)| lens.layout_value(&layout) >= *floor);
-                if seen && !layout.boards[0].strips.is_empty() && self.is_fullest(&layout, &value) {
-                    self.listed.push(Made::Layout(layout));
-                }
-                self.goes_on()
+            let floor = lenses[0].floor_of_layout(index, cuts).max(0);
+            boards.walk(way, floor, &mut |board, _| {
+                self.list_layout(Layout { ripping: index, boards: vec![board] }, lenses)
             })
         })
     }
 
+    fn list_broken(&mut self, index: usize, lenses: &[Lens]) -> bool {
+        let (problem, need, lens) = (self.problem, self.need, &lenses[0]);
+        let value = |blank| counts_for(problem, need, lens, blank);
+        let floor = |cuts: u32| lens.floor_of_layout(index, cuts);
+        broken::walk(problem, index, &value, &floor, &mut |layout| self.list_layout(layout, lenses))
+    }
+
+    /// Lists a layout that all lenses let pass, if it is needed.
+    fn list_layout(&mut self, layout: Layout, lenses: &[Lens]) -> bool {
+        let cuts = layout.cuts(self.problem);
+        let seen =
+            lenses.iter().skip(1).all(|lens| lens.layout_value(&layout) >= lens.floor_of_layout(layout.ripping, cuts));
+        let some = layout.boards.iter().any(|board| !board.strips.is_empty());
+        if seen && some && self.is_fullest(&layout) {
+            self.listed.push(Made::Layout(layout));
+        }
+        self.goes_on()
+    }
+
     /// Whether no useful strip can be added at the same cost and with the same cuts.
-    fn is_fullest(&self, layout: &Layout, value: &[i64]) -> bool {
+    fn is_fullest(&self, layout: &Layout) -> bool {
         let ripping = &self.problem.rippings[layout.ripping];
         let widths = &self.problem.families[ripping.family].widths;
-        let spare = layout.boards[0].spare(self.problem, ripping);
         let cuts = layout.cuts(self.problem);
-        (0..widths.len()).filter(|width| value[*width] >= 0).all(|width| {
-            (widths[width].width + ripping.kerf).raw() > spare || {
-                let larger = with(&layout.boards[0], width);
-                let larger = Layout { boards: vec![larger], ..layout.clone() };
-                self.problem.charges.cuts_matter() && larger.cuts(self.problem) > cuts && self.dearer(&larger, layout)
-            }
+        let useful = |width: &usize| widths[*width].laid.iter().any(|laid| self.need.count[laid.size] > 0);
+        let carried = layout.boards.iter().enumerate().filter(|(_, board)| board.length <= ripping.longest.raw());
+        carried.into_iter().all(|(at, board)| {
+            let spare = board.spare(self.problem, ripping);
+            (0..widths.len()).filter(useful).all(|width| {
+                (widths[width].width + ripping.kerf).raw() > spare || {
+                    let mut larger = layout.clone();
+                    larger.boards[at] = with(board, width);
+                    let more = larger.cuts(self.problem) > cuts;
+                    self.problem.charges.cuts_matter() && more && self.dearer(&larger, layout)
+                }
+            })
         })
     }
 
@@ -220,6 +264,12 @@ impl Pool<'_> {
         let past = charges.most_cuts.is_some_and(|most| larger.cuts(self.problem) > most);
         past || charges.per_order || larger.cost(self.problem) > layout.cost(self.problem)
     }
+}
+
+/// What a strip counts for; below zero where nothing wanted can be cut from it.
+fn counts_for(problem: &Problem, need: &Need, lens: &Lens, blank: Blank) -> i64 {
+    let laid = &problem.families[blank.family].widths[blank.width].laid;
+    if laid.iter().any(|laid| need.count[laid.size] > 0) { lens.value_of_strip(blank) } else { -1 }
 }
 
 /// The board with one more strip.

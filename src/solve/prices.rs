@@ -19,6 +19,8 @@ pub(super) struct Prices {
     pub size: Vec<i64>,
     /// Of one strip, where the number of them is narrowed; any other strip is worth its best pattern.
     pub strip: BTreeMap<Blank, i64>,
+    /// The strips that the program knows, whose patterns are worth while looking for.
+    pub known: Vec<Blank>,
     /// Of one paid cut of the order.
     pub cut: i64,
     /// Of one cent of an offcut worth keeping.

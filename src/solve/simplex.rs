@@ -61,6 +61,8 @@ pub(super) struct Simplex {
     inverse: Vec<f64>,
     values: Vec<f64>,
     since_fresh: usize,
+    /// Whether the inverse and the values stand; they do from the first use on.
+    begun: bool,
 }
 
 impl Simplex {
@@ -78,9 +80,26 @@ impl Simplex {
         self.columns.push(Column { entries: entries_of, cost: 0.0, least: bounds.0, most: bounds.1 });
         self.places.push(Place::Basic(row));
         self.basis.push(slack);
-        self.grow_inverse(entries);
+        if !self.begun && entries.is_empty() {
+            return (row, slack);
+        }
+        self.begin();
+        if self.inverse.len() < self.right.len() * self.right.len() {
+            self.grow_inverse(entries);
+        }
         self.find_values();
         (row, slack)
+    }
+
+    /// The inverse of the slacks of all rows so far, if nothing was done yet: many rows at once cost no more than one.
+    fn begin(&mut self) {
+        if !self.begun {
+            self.begun = true;
+            let rows = self.right.len();
+            self.inverse = vec![0.0; rows * rows];
+            (0..rows).for_each(|row| self.inverse[row * rows + row] = -1.0);
+            self.find_values();
+        }
     }
 
     fn grow_inverse(&mut self, entries: &[(usize, f64)]) {
@@ -104,7 +123,7 @@ impl Simplex {
 
     /// Adds a column at its lower bound.
     pub(super) fn add_column(&mut self, column: Column) -> usize {
-        let moved = (column.least != 0.0).then(|| column.clone());
+        let moved = (self.begun && column.least != 0.0).then(|| column.clone());
         self.columns.push(column);
         self.places.push(Place::Lower);
         if let Some(moved) = moved {
@@ -115,6 +134,7 @@ impl Simplex {
 
     /// Makes a column basic in the place of a row's slack; for a start that meets the rows.
     pub(super) fn put_in_basis(&mut self, column: usize, row: usize) {
+        self.begin();
         let position = row;
         let alpha = self.transformed(column);
         let leaving = self.basis[position];
@@ -139,9 +159,12 @@ impl Simplex {
 
     /// Sets the bounds of a column; the dual method then repairs what no longer holds.
     pub(super) fn set_bounds(&mut self, column: usize, least: f64, most: f64) {
-        let before = self.value(column);
+        let before = if self.begun { self.value(column) } else { 0.0 };
         self.columns[column].least = least;
         self.columns[column].most = most;
+        if !self.begun {
+            return;
+        }
         if let Place::Basic(_) = self.places[column] {
             return;
         }
@@ -212,6 +235,7 @@ impl Simplex {
 
     /// Runs the primal method from a basis that meets the rows.
     pub(super) fn primal(&mut self) -> Outcome {
+        self.begin();
         let (mut still, most) = (0, 20_000 + 50 * self.right.len());
         for _ in 0..most {
             let prices = self.prices();
@@ -251,6 +275,7 @@ impl Simplex {
     }
 
     fn dual_for(&mut self, limit: f64, most: usize) -> Outcome {
+        self.begin();
         for turn in 0..most {
             let Some((position, below)) = self.broken() else { return Outcome::Optimal };
             if turn % 8 == 7 && self.cost() > limit {
@@ -435,6 +460,7 @@ impl Simplex {
 
     /// Inverts the basis anew; false where it cannot be inverted.
     fn refresh(&mut self) -> bool {
+        self.begun = true;
         let rows = self.right.len();
         let mut matrix = vec![0.0; rows * rows];
         for (position, column) in self.basis.iter().enumerate() {

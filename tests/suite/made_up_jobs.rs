@@ -126,7 +126,7 @@ fn yard() -> impl Strategy<Value = Yard> {
         1 => among(&["1", "1/2", "1/16"]).prop_map(RipWidths::Step),
     ];
     let free_per = select(vec![FreePer::Sheet, FreePer::Order]);
-    let breakdown = Just(Breakdown::Never);
+    let breakdown = select(vec![Breakdown::Never, Breakdown::IfNeeded, Breakdown::Allowed]);
     let blade = (among(&["1/8", "3/32", "1/64"]), among(&["0", "1/16", "1/32"]));
     let limits = (among(&["1", "3", "5"]), limit(&["30", "18", "12"]), option::weighted(0.3, 2..9_u32));
     let money = (0..5_u32, free_per, select(vec![0, 50, 75]).prop_map(Cents));

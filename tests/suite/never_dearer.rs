@@ -15,8 +15,8 @@ use yardslip::solve::solve;
 fn never_dearer(job: &Job, change: impl Fn(&mut Job)) -> Result<bool, TestCaseError> {
     let mut changed = job.clone();
     change(&mut changed);
-    let Ok(before) = solve(job, &Moment::of(0.3)) else { return Ok(false) };
-    let Ok(after) = solve(&changed, &Moment::of(0.3)) else {
+    let Ok(before) = solve(job, &Moment::of(2.0)) else { return Ok(false) };
+    let Ok(after) = solve(&changed, &Moment::of(2.0)) else {
         let why = format!("a plan of {} is there no more", before.cost);
         return Err(TestCaseError::fail(why));
     };

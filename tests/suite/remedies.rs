@@ -118,7 +118,8 @@ fn limits_on_a_strips_width_name_the_width_that_would_do() {
 
 #[test]
 fn limits_on_a_strips_length_name_the_length_that_would_do() {
-    tells("12", "16", |job| job.car.longest = Some(len("75")), "car.longest", "room for strips 96 in. long");
+    let words = "a breakdown crosscut where strips are too long for the car";
+    tells("12", "16", |job| job.car.longest = Some(len("75")), "yard.breakdown", words);
     tells("12", "96", |job| job.saw.squaring = len("1/4"), "saw.squaring", "no squaring cut");
     let squared = |job: &mut Job| job.saw.squaring = len("1/2");
     tells("12", "95 3/4", squared, "saw.squaring", "a squaring cut of 1/4 in.");
@@ -165,7 +166,7 @@ fn hard_jobs() -> impl Strategy<Value = Job> {
 fn free(job: &Job) -> Job {
     let mut free = Job { yard: small_job().yard, car: Car::default(), saw: small_job().saw, ..job.clone() };
     (free.yard.rips, free.yard.narrowest, free.saw.trims) = (Rips::Either, Length::from_raw(1), true);
-    (free.panels[0].grain, free.panels[0].sheets) = (Grain::Any, vec![]);
+    (free.panels[0].grain, free.panels[0].sheets, free.strips) = (Grain::Any, vec![], vec![]);
     free.sheets.iter_mut().for_each(|sheet| (sheet.stock, sheet.edge_trim) = (None, Length::ZERO));
     free
 }

@@ -87,6 +87,7 @@ pub(super) fn shelf<'a>(problem: &'a Problem, prices: &Prices) -> Shelf<'a> {
         scale: 1,
         size: prices.size.clone(),
         strip: BTreeMap::new(),
+        known: Vec::new(),
         cut: prices.cut,
         keeping: keeping(problem),
     };

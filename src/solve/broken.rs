@@ -1,0 +1,176 @@
+//! Layouts with a breakdown crosscut: two boards out of one sheet, each ripped into strips of its own. The place of the
+//! crosscut is one of the few that can matter (see `model`); the best layout is the best pair of boards over all of
+//! them, those with the most promise first.
+
+use super::bound::{Breaks, Shelf, charge, strip_value};
+use super::layout::{Board, Boards, Layout, Strips, blank};
+use super::prices::Prices;
+use crate::length::Length;
+use crate::model::{Problem, Ripping};
+use std::collections::BTreeSet;
+
+/// A board of a breakdown, with what can be ripped from it.
+struct Half {
+    length: i64,
+    /// What a strip of each width is worth; nothing where the car does not take the board.
+    value: Vec<i64>,
+    /// No set of its strips is worth more.
+    most: i64,
+}
+
+/// One way to count the strips of a board: the way, or none for a board that is not ripped; its cuts; its value.
+type Way = (Option<usize>, u32, i64);
+
+/// The layout with a breakdown crosscut that costs least above what it is worth, if less than `least`.
+pub(super) fn best_layout(
+    problem: &Problem,
+    index: usize,
+    (prices, shelf, breaks): (&Prices, &Shelf, Breaks),
+    mut least: i64,
+) -> Option<(Layout, i64)> {
+    let ripping = &problem.rippings[index];
+    let usable: BTreeSet<i64> = prices.known.iter().filter(|b| b.family == ripping.family).map(|b| b.usable).collect();
+    let rest = ripping.board - ripping.kerf;
+    let is_known = |first: &&Length| {
+        breaks == Breaks::All || [**first, rest - **first].iter().any(|at| usable.contains(&ripping.usable(*at).raw()))
+    };
+    let mut pairs: Vec<(i64, [Half; 2])> = ripping
+        .breaks
+        .iter()
+        .filter(is_known)
+        .map(|first| {
+            let halves = halves(problem, ripping, first.raw(), |blank| {
+                strip_value(prices, blank, shelf.family(blank.family).most(blank))
+            });
+            (halves[0].most + halves[1].most, halves)
+        })
+        .collect();
+    pairs.sort_by_key(|(most, _)| std::cmp::Reverse(*most));
+    let fewest = charge(problem, prices, ripping.sheet, 1);
+    let mut best = None;
+    for (most, halves) in &pairs {
+        if fewest - most >= least {
+            break;
+        }
+        if let Some((layout, cost)) = best_pair(problem, index, prices, halves, least) {
+            (best, least) = (Some((layout, cost)), cost);
+        }
+    }
+    best
+}
+
+/// The boards that a crosscut at `first` leaves.
+fn halves(problem: &Problem, ripping: &Ripping, first: i64, value: impl Fn(super::pattern::Blank) -> i64) -> [Half; 2] {
+    let half = |length: i64| {
+        let widths = &problem.families[ripping.family].widths;
+        let carried = length <= ripping.longest.raw();
+        let value: Vec<i64> =
+            (0..widths.len()).map(|at| if carried { value(blank(ripping, length, at)) } else { 0 }).collect();
+        let room = i128::from((ripping.room + ripping.kerf).raw());
+        let filled = |(at, value): (usize, &i64)| {
+            let width = widths[at].width;
+            let filled = i128::from(*value) * room / i128::from((width + ripping.kerf).raw());
+            if width <= ripping.room { i64::try_from(filled).unwrap_or(i64::MAX / 8) + 1 } else { 0 }
+        };
+        let most = value.iter().enumerate().map(filled).max().unwrap_or(0);
+        Half { length, value, most }
+    };
+    [half(first), half(ripping.board.raw() - ripping.kerf.raw() - first)]
+}
+
+/// The best pair of these boards, if it costs less than `least` above what it is worth.
+fn best_pair(
+    problem: &Problem,
+    index: usize,
+    prices: &Prices,
+    halves: &[Half; 2],
+    least: i64,
+) -> Option<(Layout, i64)> {
+    let ripping = &problem.rippings[index];
+    let boards = halves.each_ref().map(|half| tables(problem, ripping, half, 1));
+    let ways = boards.each_ref().map(ways);
+    let mut best: Option<(i64, [Way; 2])> = None;
+    for one in &ways[0] {
+        for other in &ways[1] {
+            let Some(charge) = charge_of(problem, prices, ripping, one.1 + other.1) else { continue };
+            let cost = charge - one.2 - other.2;
+            if cost < best.map_or(least, |(least, _)| least) {
+                best = Some((cost, [*one, *other]));
+            }
+        }
+    }
+    let (_, ways) = best?;
+    let board = |at: usize| match ways[at].0 {
+        Some(way) => boards[at].best(way, i64::MIN / 8),
+        None => Some((Board { length: halves[at].length, strips: Vec::new() }, 0)),
+    };
+    let ((one, value), (other, more)) = (board(0)?, board(1)?);
+    let charge = charge_of(problem, prices, ripping, ways[0].1 + ways[1].1)?;
+    Some((Layout { ripping: index, boards: vec![one, other] }, charge - value - more))
+}
+
+fn tables(problem: &Problem, ripping: &Ripping, half: &Half, least: i64) -> Boards {
+    Boards::new(problem, ripping, half.length, Strips { value: &half.value, least, keeping: 0 })
+}
+
+/// The ways to count the strips of a board, not to rip it among them.
+fn ways(boards: &Boards) -> Vec<Way> {
+    let ripped = boards.ways().map(|(way, cuts)| (Some(way), cuts, boards.most(way)));
+    std::iter::once((None, 0, 0)).chain(ripped.filter(|(_, _, value)| *value > 0)).collect()
+}
+
+/// What a sheet with so many rips and the crosscut costs; none where the yard makes no so many cuts.
+fn charge_of(problem: &Problem, prices: &Prices, ripping: &Ripping, rips: u32) -> Option<i64> {
+    let within = problem.charges.most_cuts.is_none_or(|most| rips < most);
+    within.then(|| charge(problem, prices, ripping.sheet, rips + 1))
+}
+
+/// Visits every layout with a breakdown crosscut that is worth at least what `floor` says for its number of cuts;
+/// stops where the visitor returns false. A strip that nothing wanted can be cut from has a value below zero.
+pub(super) fn walk(
+    problem: &Problem,
+    index: usize,
+    value: &dyn Fn(super::pattern::Blank) -> i64,
+    floor: &dyn Fn(u32) -> i64,
+    visit: &mut dyn FnMut(Layout) -> bool,
+) -> bool {
+    let ripping = &problem.rippings[index];
+    ripping.breaks.iter().all(|first| {
+        let halves = halves(problem, ripping, first.raw(), value);
+        if halves[0].most + halves[1].most < floor(1) {
+            return true;
+        }
+        let carried = |half: &Half| half.length <= ripping.longest.raw();
+        let boards = halves.each_ref().map(|half| carried(half).then(|| tables(problem, ripping, half, 0)));
+        let all = |at: usize| -> Vec<Way> {
+            let ripped = boards[at].iter().flat_map(|boards| {
+                boards.ways().map(|(way, cuts)| (Some(way), cuts, boards.most(way))).collect::<Vec<_>>()
+            });
+            std::iter::once((None, 0, 0)).chain(ripped).collect()
+        };
+        let (left, right) = (all(0), all(1));
+        let most_cuts = problem.charges.most_cuts;
+        left.iter().all(|one| {
+            right.iter().all(|other| {
+                let cuts = one.1 + other.1 + 1;
+                if most_cuts.is_some_and(|most| cuts > most) {
+                    return true;
+                }
+                let floor = floor(cuts);
+                each(boards[0].as_ref(), &halves[0], *one, floor - other.2, &mut |first, value| {
+                    each(boards[1].as_ref(), &halves[1], *other, floor - value, &mut |second, _| {
+                        visit(Layout { ripping: index, boards: vec![first.clone(), second] })
+                    })
+                })
+            })
+        })
+    })
+}
+
+/// Visits the boards of one way that are worth at least `floor`.
+fn each(boards: Option<&Boards>, half: &Half, way: Way, floor: i64, visit: &mut dyn FnMut(Board, i64) -> bool) -> bool {
+    match (way.0, boards) {
+        (Some(way), Some(boards)) => boards.walk(way, floor.max(0), visit),
+        _ => floor > 0 || visit(Board { length: half.length, strips: Vec::new() }, 0),
+    }
+}

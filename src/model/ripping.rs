@@ -4,7 +4,7 @@
 use crate::data::{Breakdown, Job};
 use crate::length::Length;
 
-/// Whether some sheet of the job might be broken down before ripping, were that planned.
+/// Whether some sheet of the job might be broken down before ripping.
 pub fn may_break_down(job: &Job) -> bool {
     let too_long = |board: Length| job.car.longest.is_some_and(|longest| board > longest);
     let ways = [true, false].into_iter().filter(|along| super::sizes::yard_rips(job.yard.rips, *along));

@@ -9,8 +9,10 @@ use crate::plan::{Board, Plan, SheetGroup};
 use crate::solve::Aim;
 use std::collections::BTreeSet;
 
-/// Checks each level's value and what is claimed to be proved about it.
+/// Checks the levels' order, each one's value and what is claimed to be proved about it.
 pub(super) fn check(job: &Job, plan: &Plan, left: &Leftovers, found: &mut Findings) {
+    let ordered = plan.levels.is_sorted_by(|one, next| one.aim < next.aim);
+    found.hold(Rule::Level, ordered, "later aims", || "they do not stand in their order, each once".into());
     for level in &plan.levels {
         let place = format!("{:?}", level.aim);
         let (is, may_be_better) = match level.aim {

@@ -61,6 +61,8 @@ fn a_later_aim_said_to_be_better_than_it_is() {
     finds(Rule::Level, |plan| plan.levels[2].value = 3);
     finds(Rule::Level, |plan| plan.levels[2].bound = 3);
     finds(Rule::Level, |plan| plan.levels[0].bound = 1600);
+    finds(Rule::Level, |plan| plan.levels.swap(0, 2));
+    finds(Rule::Level, |plan| plan.levels.push(plan.levels[2]));
 }
 
 #[test]

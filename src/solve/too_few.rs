@@ -2,7 +2,7 @@
 
 use super::money::{Money, NoPlan, least};
 use super::watch::{Progress, Watch};
-use crate::data::{Cents, Fault, Job, Place};
+use crate::data::{Cents, Fault, Job, Place, Sheet};
 use crate::model;
 use std::collections::BTreeMap;
 
@@ -43,6 +43,10 @@ pub(super) fn too_few(job: &Job, why: NoPlan, watch: &dyn Watch) -> Fault {
     if job.sheets.is_empty() {
         let cause = "the strips on hand do not give all panels, and there is no sheet to cut the rest from";
         return Fault::anywhere(cause, "add a section `[[sheet]]`, or ask for fewer panels");
+    }
+    let unlimited = |sheet: &Sheet| sheet.stock.is_none();
+    if matches!(why, NoPlan::NotFound) && job.sheets.iter().all(unlimited) {
+        return Fault::anywhere("no plan was found in the time", "allow more time");
     }
     let missing = missing(job, &Moment { watch, until: watch.seconds() + MOMENT });
     let about = about(missing.as_ref());

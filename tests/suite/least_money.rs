@@ -34,7 +34,7 @@ proptest! {
     }
 
     #[test]
-    fn what_can_be_made_is_not_refused(job in tiny_jobs()) {
+    fn what_can_be_made_is_not_refused(job in prop_oneof![tiny_jobs(), jobs_to_break_down()]) {
         if let (Err(faults), Some(least)) = (solve(&job, &Patient), least_money(&job)) {
             return Err(TestCaseError::fail(format!("{faults:?}, but {least} will do")));
         }

@@ -41,12 +41,13 @@ mod with_highs {
     use super::{Answer, Job, textbook};
     use crate::instances::batches::random;
     use crate::instances::literature::{INSTANCES, VARIANTS};
+    use crate::moment::Moment;
     use yardslip::data::Cents;
-    use yardslip::solve::{Patient, solve};
+    use yardslip::solve::solve;
 
     /// What `HiGHS` and our own solver say of a job must be possible together.
     fn agrees(name: &str, job: &Job) -> bool {
-        let solved = solve(job, &Patient).expect("the job can be done");
+        let solved = solve(job, &Moment::of(10.0)).expect("the job can be done");
         let (cost, bound) = (solved.cost, solved.proof.bound);
         match textbook::least_money(job, 20.0) {
             Answer::Least(least) => {

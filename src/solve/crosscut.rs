@@ -63,8 +63,12 @@ fn place(job: &Job, sides: &[PanelSides], sheets: &[&SheetUse], rest: Length) ->
     let most = (rest - other.unwrap_or(bare)).min(if one.is_some() { longest } else { rest - bare });
     let slack = most - least;
     let (from, to) = (least.raw() + slack.raw() / 4, most.raw() - slack.raw() / 4);
+    // The yard measures the longer board.
+    let second = least + least < rest;
+    let (from, to) = if second { (rest.raw() - to, rest.raw() - from) } else { (from, to) };
     let round = |unit: Length| to.div_euclid(unit.raw()) * unit.raw();
-    measures(job.units).into_iter().map(round).find(|first| from <= *first && *first > 0).map(Length::from_raw)
+    let measure = measures(job.units).into_iter().map(round).find(|board| from <= *board && *board > 0);
+    measure.map(Length::from_raw).map(|board| if second { rest - board } else { board })
 }
 
 /// What a strip of these pieces needs, its first end squared.

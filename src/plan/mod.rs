@@ -22,7 +22,7 @@ mod aims;
 mod notes;
 mod check;
 mod compare;
-mod last_cut;
+mod end_sizes;
 mod missing_at_a_price;
 mod recut;
 mod rack;
@@ -57,7 +57,7 @@ const SHARE_OF_THE_WEEK: f64 = 0.5;
 /// that is a fault of the program, and said to be one.
 pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
-    let plan = last_cut::cheaper(job, plan, &compare::Share::part(SHARE_OF_NOMINAL, watch));
+    let plan = end_sizes::better(job, plan, &compare::Share::part(SHARE_OF_NOMINAL, watch));
     let plan = whole(job, plan, &compare::Share::part(SHARE_OF_THE_WEEK, watch))?;
     Ok(Plan { comparison: compare_sizes(job, &plan, watch), ..plan })
 }
@@ -68,7 +68,7 @@ pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
 /// As [`make`].
 pub fn make_and_compare(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
-    let plan = last_cut::cheaper(job, plan, &compare::Share::part(SHARE_OF_NOMINAL, watch));
+    let plan = end_sizes::better(job, plan, &compare::Share::part(SHARE_OF_NOMINAL, watch));
     let plan = whole(job, plan, &compare::Share::part(SHARE_OF_THE_WEEK, watch))?;
     Ok(Plan { comparison: compare(job, &plan, watch), ..plan })
 }

@@ -3,7 +3,7 @@
 
 use super::compare::Share;
 use super::missing_at_a_price;
-use super::{Claim, Plan, check, distrusted, last_cut, lay_out};
+use super::{Claim, Plan, check, distrusted, end_sizes, lay_out};
 use crate::data::{Cents, Fault, Job, Panel, RipWidths, StripOnHand, Week, Yard};
 use crate::length::Length;
 use crate::model;
@@ -162,5 +162,5 @@ fn make_good(job: &Job, missing: &[Missing], watch: &dyn Watch) -> Result<Done, 
     let job = Job { panels, strips: Vec::new(), week: Week::default(), ..job.clone() };
     let solved = solve(&job, watch)?;
     let done = planned((job, solved))?;
-    Ok(Done { plan: last_cut::cheaper(&done.job, done.plan, watch), job: done.job })
+    Ok(Done { plan: end_sizes::better(&done.job, done.plan, watch), job: done.job })
 }

@@ -7,7 +7,7 @@ mod share;
 pub(super) use share::Share;
 pub(super) use ways::nominal;
 
-use super::{Alternative, Figures, Outcome, Plan, checked, last_cut};
+use super::{Alternative, Figures, Outcome, Plan, checked, end_sizes};
 use crate::data::Job;
 use crate::solve::{Progress, Watch};
 use ways::Way;
@@ -58,7 +58,7 @@ impl Watch for Aside<'_> {
 }
 
 fn outcome(job: &Job, watch: &dyn Watch) -> Outcome {
-    match checked(job, &Share::part(SHARE_OF_SMALLEST, watch)).map(|plan| last_cut::cheaper(job, plan, watch)) {
+    match checked(job, &Share::part(SHARE_OF_SMALLEST, watch)).map(|plan| end_sizes::better(job, plan, watch)) {
         Ok(plan) => Outcome::Done(figures(&plan)),
         Err(faults) => {
             let more = if faults.len() > 1 { format!(" (and {} more)", faults.len() - 1) } else { String::new() };

@@ -35,9 +35,11 @@ pub(super) struct Saw {
 /// for the hand to hold where all of them are short.
 fn rows(family: &Family, sizes: &[Size], most: Length, saw: Saw) -> BTreeSet<Length> {
     let laid = family.widths.iter().flat_map(|width| &width.laid);
-    let pieces: BTreeSet<(Length, u32)> = laid.map(|laid| (laid.along, sizes[laid.size].count)).collect();
+    // Each size counts, also beside another that is as long and as many.
+    let pieces: BTreeSet<(Length, usize)> = laid.map(|laid| (laid.along, laid.size)).collect();
     let (mut rows, mut short) = (BTreeSet::from([Length::ZERO]), BTreeSet::from([Length::ZERO]));
-    for (along, count) in pieces {
+    for (along, size) in pieces {
+        let count = sizes[size].count;
         if along < saw.shortest {
             add(&mut short, along + saw.kerf, count, most + saw.kerf);
         }

@@ -72,7 +72,7 @@ fn halves(problem: &Problem, ripping: &Ripping, first: i64, value: impl Fn(super
             let filled = i128::from(*value) * room / i128::from((width + ripping.kerf).raw());
             if width <= ripping.room { i64::try_from(filled).unwrap_or(i64::MAX / 8) + 1 } else { 0 }
         };
-        let most = value.iter().enumerate().map(filled).max().unwrap_or(0);
+        let most = value.iter().enumerate().map(filled).max().unwrap_or(0).max(0);
         Half { length, value, most }
     };
     [half(first), half(ripping.board.raw() - ripping.kerf.raw() - first)]

@@ -35,7 +35,8 @@ pub(super) fn dearest(problem: &Problem, scope: &Scope) -> i64 {
 
 fn most_cuts(problem: &Problem, ripping: &Ripping) -> i64 {
     let narrowest = problem.families[ripping.family].widths.first().map_or(Length::MAX, |width| width.width);
-    (ripping.room + ripping.kerf).raw() / (narrowest + ripping.kerf).raw().max(1) + 2
+    let board = (ripping.room + ripping.kerf).raw() / (narrowest + ripping.kerf).raw().max(1) + 2;
+    if ripping.broken { 2 * board + 1 } else { board }
 }
 
 /// The greatest cost below `units` that a plan of the scope can have; none where none can.

@@ -30,6 +30,8 @@ pub(super) struct Bounded {
 pub(super) struct Relaxed {
     /// What it costs, in units; what comes from nowhere at its price.
     pub cost: f64,
+    /// No plan costs less, in units; none where there is no plan.
+    pub bound: Option<i64>,
     /// What it uses, and how much.
     pub used: Vec<(Made, f64)>,
     /// Everything found on the way.
@@ -47,7 +49,7 @@ pub(super) fn generate(problem: &Problem, need: &Need, found: &[Made], watch: &d
     }
     let bounded = relax(problem, need, &scope, &mut master, None, watch);
     let found = master.found().cloned().collect();
-    Relaxed { cost: master.cost(), used: master.used(), found, prices: bounded.prices }
+    Relaxed { cost: master.cost(), bound: bounded.bound, used: master.used(), found, prices: bounded.prices }
 }
 
 /// Solves the linear program of a scope; stops early where no plan of the scope costs less than `limit` units.

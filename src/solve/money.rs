@@ -6,7 +6,7 @@ use super::draft::Draft;
 use super::generate::generate;
 use super::need::Need;
 use super::tree::Tree;
-use super::watch::Watch;
+use super::watch::{Patient, Watch};
 use crate::model::Problem;
 
 /// The cheapest plan found, and what is known about it.
@@ -38,9 +38,10 @@ pub(super) enum NoPlan {
 /// The cheapest plan.
 pub(super) fn least(problem: &Problem, watch: &dyn Watch) -> Result<Money, NoPlan> {
     let need = Need::of(problem);
-    let relaxed = generate(problem, &need, &[], watch);
-    let first = dive(problem, &need, &relaxed, Choice::Quick, watch);
-    let closed = Tree::new(problem, &need, first, &relaxed.found, watch).close();
+    // The first plan and its bound are had in a moment, and nobody is helped by none at all.
+    let relaxed = generate(problem, &need, &[], &Patient);
+    let first = dive(problem, &need, &relaxed, Choice::Quick, &Patient);
+    let closed = Tree::new(problem, &need, first, &relaxed, watch).close();
     match (closed.best, closed.bound) {
         (Some((draft, cost)), bound) => Ok(Money { draft, cost, bound: bound.unwrap_or(cost).min(cost) }),
         (None, None) => Err(NoPlan::Impossible),

@@ -74,18 +74,18 @@ pub(super) struct Closed {
 }
 
 impl<'a> Tree<'a> {
-    /// A tree over all plans, with a plan to begin with and what was found on the way to it.
+    /// A tree over all plans, with a plan to begin with and the linear program that led to it.
     pub(super) fn new(
         problem: &'a Problem,
         need: &'a Need,
         best: Option<Draft>,
-        found: &[Made],
+        relaxed: &Relaxed,
         watch: &'a dyn Watch,
     ) -> Tree<'a> {
         let best = best.filter(|draft| draft.serves(problem, need)).map(|draft| priced(problem, need, &draft));
         let scope = Scope::all(problem, need, best.as_ref().map(|(_, cost)| *cost));
         let mut master = Master::new(problem, need, &scope);
-        for made in found {
+        for made in &relaxed.found {
             master.add(made.clone());
         }
         let mut tree = Tree {
@@ -99,7 +99,9 @@ impl<'a> Tree<'a> {
             best,
             branching: Branching::default(),
         };
-        tree.push(0, 0, 1, scope);
+        if let Some(bound) = relaxed.bound {
+            tree.push(bound, 0, 1, scope);
+        }
         tree
     }
 
@@ -258,7 +260,8 @@ impl<'a> Tree<'a> {
         let stock = scope.kinds.iter().map(|range| u32::try_from(range.most).ok()).collect();
         let need = Need { stock, ..self.need.clone() };
         let (used, found) = (self.master.used(), self.master.found().cloned().collect());
-        let first = Relaxed { cost: self.master.cost(), used, found, prices: relaxed.prices.clone() };
+        let first =
+            Relaxed { cost: self.master.cost(), bound: relaxed.bound, used, found, prices: relaxed.prices.clone() };
         if let Some(draft) = dive(self.problem, &need, &first, Choice::Careful, self.watch) {
             self.take(&draft);
         }

@@ -3,6 +3,7 @@
 use crate::instances::batches::hobby;
 use crate::instances::{bare_job, panel_mm};
 use crate::jobs::{panel, small_job};
+use crate::moment::Moment;
 use yardslip::data::*;
 use yardslip::length::Length;
 use yardslip::solve::{Patient, Solved, solve};
@@ -72,4 +73,14 @@ fn batches_of_a_hobby_painter_are_proved() {
         let solved = solve(&hobby(seed, 1, trims), &Patient).expect("every usual size can be made");
         assert!(solved.proof.proved, "batch {seed}: bound {} for a plan of {}", solved.proof.bound, solved.cost);
     }
+}
+
+/// One who has no time at all still gets a plan that can be cut, and a bound that is worth something.
+#[test]
+fn a_plan_is_had_in_no_time() {
+    let mut job = known_case(200);
+    job.panels.push(panel("9", "12", 77));
+    let solved = solve(&job, &Moment::of(0.0)).expect("there are sheets without end");
+    let (cost, bound) = (solved.cost, solved.proof.bound);
+    assert!(bound <= cost && cost.0 <= 2 * bound.0, "from {bound} to {cost}");
 }

@@ -14,13 +14,13 @@ pub struct StopSetting {
 /// What is cut from the strips of one letter at one setting, before the stop is moved.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct StopCut {
-    /// Index into [`Plan::strips`].
+    /// Index into [`Plan::strips`](super::Plan::strips).
     pub strip: usize,
     /// How many strips of that letter.
     pub strips: u32,
     /// True where these strips are squared first.
     pub square_first: bool,
-    /// Pieces cut from each of them now, as indices into [`Plan::panels`], in order.
+    /// Pieces cut from each of them now, as indices into [`Plan::panels`](super::Plan::panels), in order.
     pub pieces: Vec<usize>,
     /// What is left of each strip after these cuts, far factory end included; zero if nothing is.
     pub left: Length,
@@ -31,9 +31,9 @@ pub struct StopCut {
 /// Panels of one line that are trimmed to width after crosscutting.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Trim {
-    /// Index into [`Plan::panels`].
+    /// Index into [`Plan::panels`](super::Plan::panels).
     pub panel: usize,
-    /// Index into [`Plan::strips`].
+    /// Index into [`Plan::strips`](super::Plan::strips).
     pub strip: usize,
     /// How many.
     pub count: u32,

@@ -60,7 +60,7 @@ pub struct Rip {
     pub across: Length,
     /// Its width as asked.
     pub width: Length,
-    /// Index into [`Plan::strips`].
+    /// Index into [`Plan::strips`](super::Plan::strips).
     pub strip: usize,
 }
 
@@ -95,7 +95,7 @@ pub enum YardCut {
 /// Sheets that the yard cuts alike, whatever is crosscut from the strips later.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct YardGroup {
-    /// Indices into [`Plan::sheets`]; the first one's cuts hold for all.
+    /// Indices into [`Plan::sheets`](super::Plan::sheets); the first one's cuts hold for all.
     pub sheets: Vec<usize>,
     /// How many sheets in all.
     pub count: u32,

@@ -50,7 +50,7 @@ pub struct Strip {
 /// One panel on a strip.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Piece {
-    /// Index into [`Plan::panels`].
+    /// Index into [`Plan::panels`](super::Plan::panels).
     pub panel: usize,
     /// True where the panel's height lies across the strip.
     pub turned: bool,

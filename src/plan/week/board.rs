@@ -110,11 +110,12 @@ mod tests {
 
     #[test]
     fn four_12_by_16_stacks_lie_on_a_24_by_32_board_and_not_a_fifth() {
-        let mut board = board(32, 24, 0);
-        for _ in 0..4 {
-            assert!(board.place(Length::inches(12), Length::inches(16)).is_some());
-        }
-        assert_eq!(board.place(Length::inches(12), Length::inches(16)), None);
+        let placed = |fit| {
+            let mut board = Board::new(Length::inches(32), Length::inches(24), Length::ZERO, fit);
+            (0..5).filter(|_| board.place(Length::inches(12), Length::inches(16)).is_some()).count()
+        };
+        // The snug rule turns the first stack, which leaves 8 in. that no other takes; the near rule does not.
+        assert_eq!(Fit::ALL.map(placed), [3, 4]);
     }
 
     #[test]

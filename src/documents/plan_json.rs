@@ -78,9 +78,11 @@ pub fn plan_json(job: &Job, plan: &Plan) -> String {
 fn about(claim: Claim) -> Value {
     match claim {
         Claim::Worth => json!("worth"),
-        Claim::Cost(Against { end_sizes: false, asked_widths: false }) => json!("cost"),
-        Claim::Cost(Against { end_sizes: true, asked_widths: false }) => json!("cost at smallest and nominal sizes"),
-        Claim::Cost(Against { end_sizes: false, asked_widths: true }) => json!("cost with strips as asked"),
+        Claim::Cost(Against { end_sizes: false, asked_widths: false, .. }) => json!("cost"),
+        Claim::Cost(Against { end_sizes: true, asked_widths: false, .. }) => {
+            json!("cost at smallest and nominal sizes")
+        }
+        Claim::Cost(Against { end_sizes: false, asked_widths: true, .. }) => json!("cost with strips as asked"),
         Claim::Cost(_) => json!("cost at smallest and nominal sizes with strips as asked"),
     }
 }

@@ -62,16 +62,21 @@ pub fn proof(plan: &Plan) -> String {
         (Claim::Cost(against), true) if against == Against::default() => {
             "Proved: no plan for this job costs less.".into()
         }
-        (Claim::Cost(against), true) => format!(
-            "Proved: no plan{} costs less. Another way to use a sheet up to the last kerf might save one of the yard's cuts.",
-            with(against)
-        ),
+        (Claim::Cost(against), true) => format!("Proved: no plan{} costs less.{}", with(against), but(against)),
         (Claim::Cost(against), false) => {
             format!("Not proved: no plan{} can cost less than {bound}; this one costs {cost}.", with(against))
         }
         (Claim::Worth, true) => "Proved: these strips give no panels of more worth.".into(),
         (Claim::Worth, false) => "Not proved: these strips may give panels of more worth.".into(),
     }
+}
+
+/// What the plans that a proof is not about might save.
+fn but(against: Against) -> String {
+    let cut = " Another way to use a sheet up to the last kerf might save one of the yard's cuts.";
+    let strip = " A size between might let different panels share a strip.";
+    let told = [(against.last_cut, cut), (against.shared_strips, strip)];
+    told.into_iter().filter(|(told, _)| *told).map(|(_, words)| words).collect()
 }
 
 /// The plans that a proof is about, where it is not about all.

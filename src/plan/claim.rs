@@ -1,7 +1,9 @@
-//! What the proof of a plan is about. Panels are decided on at their smallest sizes, on strips no wider than they ask; where
-//! the yard's cuts are paid for, using a sheet up to the last kerf in another way might save one of them.
+//! What the proof of a plan is about. Panels are decided on at their smallest sizes, on strips no wider than they ask. Where
+//! the yard's cuts are paid for, using a sheet up to the last kerf in another way might save one of them; and panels that
+//! may vary by different amounts might share a strip at sizes in between.
 
 use crate::data::{Cents, Job, RipWidths};
+use crate::length::Length;
 
 /// What is proved of a plan, or would be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,19 +15,38 @@ pub enum Claim {
 }
 
 /// The plans that a proof of cost is about; all of them, unless said.
+#[allow(clippy::struct_excessive_bools)] // each stands for itself, in any mix
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Against {
     /// Only those whose panels come out at their smallest or at nominal sizes.
     pub end_sizes: bool,
     /// Only those whose strips are no wider than a panel asks, before it is trimmed at home.
     pub asked_widths: bool,
+    /// Another way to use a sheet up to the last kerf might save one of the yard's cuts.
+    pub last_cut: bool,
+    /// Different panels might share a strip at a size between.
+    pub shared_strips: bool,
 }
 
 /// What a proof of this job's cost is about.
 pub(super) fn claim(job: &Job) -> Claim {
     let paid = job.yard.cut_price > Cents::ZERO
         && job.sheets.iter().any(|sheet| sheet.edge_trim.is_zero() && sheet.stock != Some(0));
-    Claim::Cost(Against { end_sizes: paid && sizes_may_vary(job), asked_widths: paid && job.saw.trims })
+    let (at_ends, asked_widths) = (paid && sizes_may_vary(job), paid && job.saw.trims);
+    let shared_strips = !job.saw.trims && sides_overlap(job);
+    let (end_sizes, last_cut) = (at_ends || shared_strips, at_ends || asked_widths);
+    Claim::Cost(Against { end_sizes, asked_widths, last_cut, shared_strips })
+}
+
+/// Whether two sides can come out alike though their smallest sizes differ.
+fn sides_overlap(job: &Job) -> bool {
+    let ranges: Vec<(Length, Length)> = job
+        .panels
+        .iter()
+        .flat_map(|panel| [panel.width, panel.height].map(|side| (side - panel.scant, side)))
+        .collect();
+    let overlap = |a: &(Length, Length), b: &(Length, Length)| a.0 < b.0 && b.0 <= a.1;
+    ranges.iter().any(|a| ranges.iter().any(|b| overlap(a, b)))
 }
 
 fn sizes_may_vary(job: &Job) -> bool {

@@ -115,3 +115,18 @@ fn strips_on_hand_save_a_sheet() {
     assert_eq!(cents(&nominal(21), |job| job.strips = vec![strip]), (TWO, ONE));
     assert_eq!(Length::inches(40).times(len("16 1/8")), 2);
 }
+
+#[test]
+fn panels_that_may_vary_by_different_amounts_narrow_what_is_proved() {
+    let mut job = scant(4);
+    job.panels.push(panel("9", "12", 4));
+    let told = |job: &Job| yardslip::documents::wording::proof(&planned(job));
+    // At 12 in. both lie on one strip; at 11 7/8 in. only the first does.
+    assert_eq!(
+        told(&job),
+        "Proved: no plan with panels at their smallest or at nominal sizes costs less. A size between might let different panels \
+         share a strip."
+    );
+    job.panels[1].scant = len("1/8");
+    assert_eq!(told(&job), "Proved: no plan for this job costs less.");
+}

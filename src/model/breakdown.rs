@@ -18,7 +18,9 @@ pub(super) fn first_boards(ripping: &Ripping, family: &Family, sizes: &[Size], s
     let mut boards: BTreeSet<Length> =
         rows(family, sizes, most - ripping.first, saw).into_iter().map(|row| row + ripping.first).collect();
     boards.insert(shortest_for_car);
-    boards.retain(|first| first.is_positive() && (rest - *first).is_positive());
+    // A board that ends closer to the far factory end than its rough wood would take some of that wood along.
+    let good = |board: Length| board.is_positive() && board + ripping.kerf >= ripping.edge_trim;
+    boards.retain(|first| good(*first) && good(rest - *first));
     boards.into_iter().collect()
 }
 

@@ -58,7 +58,7 @@ fn place(job: &Job, sides: &[PanelSides], sheets: &[&SheetUse], rest: Length) ->
     };
     let (one, other) = (needs(0), needs(1));
     let longest = job.car.longest.unwrap_or(rest);
-    let bare = Length::from_raw(1);
+    let bare = Length::from_raw(1).max(job.sheets[sheets[0].sheet].edge_trim - job.yard.kerf);
     let least = one.unwrap_or(bare).max(if other.is_some() { rest - longest } else { bare });
     let most = (rest - other.unwrap_or(bare)).min(if one.is_some() { longest } else { rest - bare });
     let slack = most - least;

@@ -18,7 +18,9 @@ pub(super) fn makes(job: &Job, way: Way, want: Made) -> BTreeMap<Made, u32> {
     }
     for first in first_boards(job, way, want) {
         let second = way.board - job.yard.kerf - first;
-        if !first.is_positive() || !second.is_positive() {
+        // The far end's rough wood stays with the board that ends there.
+        let rough = job.sheets[way.kind].edge_trim - job.yard.kerf;
+        if !first.is_positive() || !second.is_positive() || first < rough || second < rough {
             continue;
         }
         let (left, right) = (ripped(job, way, first, want), ripped(job, way, second, want));

@@ -1,5 +1,6 @@
 //! All the problems that figures are printed for, by group.
 
+use crate::instances::awkward::awkward;
 use crate::instances::batches::{hobby, line, random, workshop};
 use crate::instances::dice::Dice;
 use crate::instances::literature::{INSTANCES, VARIANTS};
@@ -28,6 +29,10 @@ pub(crate) fn all() -> Vec<Case> {
         }
     }
     cases.extend((1..=60).map(|seed| made_up("random", format!("random {seed}"), random(seed))));
+    cases.extend((1..=20).map(|seed| {
+        let (rule, job) = awkward(seed);
+        made_up("edge", format!("edge {seed} {rule}"), job)
+    }));
     for (variant, trims) in [("exact", false), ("trimmed", true)] {
         cases.push(made_up("large", format!("10,000 panels {variant}"), large(trims)));
     }

@@ -1,5 +1,5 @@
 //! The solver's figures on problems with known answers and on made-up batches:
-//! `cargo run --release --example figures -- [PART OF A NAME] [--seconds MOST]`. With `--features highs` and `--beside`,
+//! `cargo run --release --example figures -- [PARTS OF NAMES] [--seconds MOST]`. With `--features highs` and `--beside`,
 //! the same cases side by side with a general-purpose solver on the textbook's integer program.
 
 mod cases;
@@ -19,8 +19,8 @@ use row::Row;
 
 /// What was asked for on the command line.
 struct Asked {
-    /// Part of a group's or a case's name.
-    part: String,
+    /// Groups and parts of cases' names; none asks for all cases.
+    parts: Vec<String>,
     /// Time for each case.
     seconds: f64,
     /// Whether the other solver is to run too.
@@ -28,7 +28,7 @@ struct Asked {
 }
 
 fn asked() -> Result<Asked, String> {
-    let mut asked = Asked { part: String::new(), seconds: 10.0, beside: false };
+    let mut asked = Asked { parts: Vec::new(), seconds: 10.0, beside: false };
     let mut words = std::env::args().skip(1);
     while let Some(word) = words.next() {
         if word == "--seconds" {
@@ -37,7 +37,7 @@ fn asked() -> Result<Asked, String> {
         } else if word == "--beside" {
             asked.beside = true;
         } else {
-            asked.part = word;
+            asked.parts.push(word);
         }
     }
     Ok(asked)
@@ -45,7 +45,10 @@ fn asked() -> Result<Asked, String> {
 
 fn main() -> Result<(), String> {
     let asked = asked()?;
-    let wanted = |case: &cases::Case| case.group == asked.part || case.name.contains(&asked.part);
+    let wanted = |case: &cases::Case| {
+        let named = |part: &String| case.group == part || case.name.contains(part);
+        asked.parts.is_empty() || asked.parts.iter().any(named)
+    };
     let cases = cases::all().into_iter().filter(wanted);
     if asked.beside { beside(cases, asked.seconds) } else { alone(cases, asked.seconds) }
 }

@@ -1,5 +1,6 @@
 //! Problems with known answers, shared by the tests and the table of figures.
 
+pub(crate) mod awkward;
 pub(crate) mod batches;
 pub(crate) mod dice;
 pub(crate) mod literature;

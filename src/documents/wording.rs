@@ -75,7 +75,10 @@ pub fn proof(plan: &Plan) -> String {
 fn but(against: Against) -> String {
     let cut = " Another way to use a sheet up to the last kerf might save one of the yard's cuts.";
     let strip = " A size between might let different panels share a strip.";
-    let told = [(against.last_cut, cut), (against.shared_strips, strip)];
+    let held = " A size between might make a piece long enough to hold.";
+    let way = " Panels of a size that all lie one way might be cut smaller still.";
+    let told =
+        [(against.last_cut, cut), (against.shared_strips, strip), (against.held_pieces, held), (against.one_way, way)];
     told.into_iter().filter(|(told, _)| *told).map(|(_, words)| words).collect()
 }
 

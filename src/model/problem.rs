@@ -88,7 +88,12 @@ pub fn build(job: &Job) -> Result<Problem, Vec<Fault>> {
 
 /// The problem of a job, whether or not its panels can be made.
 pub(super) fn assemble(job: &Job) -> Problem {
-    let sizes = merge(job);
+    assemble_at(job, &sizes::of(job))
+}
+
+/// The same, its panels having these sides.
+pub(super) fn assemble_at(job: &Job, sides: &[PanelSides]) -> Problem {
+    let sizes = merge(job, sides);
     let mut problem = Problem {
         families: Vec::new(),
         rippings: Vec::new(),
@@ -110,9 +115,9 @@ pub(super) fn assemble(job: &Job) -> Problem {
 }
 
 /// Lines that cutting cannot tell apart become one size.
-fn merge(job: &Job) -> Vec<Size> {
+fn merge(job: &Job, sides: &[PanelSides]) -> Vec<Size> {
     let mut sizes: Vec<Size> = Vec::new();
-    for (line, (panel, sides)) in job.panels.iter().zip(sizes::of(job)).enumerate() {
+    for (line, (panel, sides)) in job.panels.iter().zip(sides.iter().copied()).enumerate() {
         let like = |size: &Size| (size.sides, size.grain, &size.sheets) == (sides, panel.grain, &panel.sheets);
         let at = sizes.iter().position(like).unwrap_or_else(|| {
             let (grain, sheets) = (panel.grain, panel.sheets.clone());

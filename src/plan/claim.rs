@@ -1,9 +1,10 @@
 //! What the proof of a plan is about. Panels are decided on at their smallest sizes, on strips no wider than they ask. Where
-//! the yard's cuts are paid for, using a sheet up to the last kerf in another way might save one of them; and panels that
-//! may vary by different amounts might share a strip at sizes in between.
+//! the yard's cuts are paid for, using a sheet up to the last kerf in another way might save one of them; panels that may
+//! vary by different amounts might share a strip at sizes in between; and a piece might be long enough for the hand there.
 
 use crate::data::{Cents, Job, RipWidths};
 use crate::length::Length;
+use crate::model::sizes;
 
 /// What is proved of a plan, or would be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,16 +27,31 @@ pub struct Against {
     pub last_cut: bool,
     /// Different panels might share a strip at a size between.
     pub shared_strips: bool,
+    /// At a size between a piece might be long enough to be held.
+    pub held_pieces: bool,
+    /// Panels that all lie one way might be cut smaller than those that may lie both ways.
+    pub one_way: bool,
 }
 
 /// What a proof of this job's cost is about.
 pub(super) fn claim(job: &Job) -> Claim {
+    of_cost(job, sizes::may_be_held(job))
+}
+
+/// The same where it is known that no longer piece is needed for the hand.
+pub(super) fn whatever_is_held(job: &Job) -> Claim {
+    of_cost(job, false)
+}
+
+fn of_cost(job: &Job, held_pieces: bool) -> Claim {
     let paid = job.yard.cut_price > Cents::ZERO
         && job.sheets.iter().any(|sheet| sheet.edge_trim.is_zero() && sheet.stock != Some(0));
     let (at_ends, asked_widths) = (paid && sizes_may_vary(job), paid && job.saw.trims);
     let shared_strips = !job.saw.trims && sides_overlap(job);
-    let (end_sizes, last_cut) = (at_ends || shared_strips, at_ends || asked_widths);
-    Claim::Cost(Against { end_sizes, asked_widths, last_cut, shared_strips })
+    let one_way = sizes::may_lie_smaller(job);
+    let end_sizes = at_ends || shared_strips || held_pieces || one_way;
+    let last_cut = at_ends || asked_widths;
+    Claim::Cost(Against { end_sizes, asked_widths, last_cut, shared_strips, held_pieces, one_way })
 }
 
 /// Whether two sides can come out alike though their smallest sizes differ.

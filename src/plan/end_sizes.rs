@@ -1,19 +1,40 @@
 //! The plan at the smallest sizes, or the one at nominal sizes if that is better.
 //!
-//! Everything is decided at the smallest sizes, since what fits larger fits smaller. Two things do not follow from that:
-//! strips that use a board up to the last kerf need one cut less, and only strips of the right size do; and of two plans
-//! that cost the same, the one whose panels come out at nominal size is the one that people want. So where sizes may
-//! vary the job is solved at nominal sizes too.
+//! Everything is decided at the smallest sizes, since what fits larger fits smaller. Some things do not follow from that:
+//! strips that use a board up to the last kerf need one cut less, and only strips of the right size do; different panels
+//! share a strip only where they are alike; only a piece that is long enough is cut last; and of two plans that cost the
+//! same, the one whose panels come out at nominal size is the one that people want. So where sizes may vary the job is
+//! solved at nominal sizes too.
 
-use super::compare::nominal;
+use super::claim::{self, Against, Claim};
+use super::compare::{Share, nominal};
 use super::sizes::Sizes;
-use super::{Claim, Plan, check, lay_out_at};
-use crate::data::Job;
-use crate::solve::{Level, Proof, Watch, solve};
+use super::{Plan, check, lay_out_at};
+use crate::data::{Cents, Fault, Job};
+use crate::length::Length;
+use crate::solve::{Level, NOT_FOUND, Proof, Watch, solve};
+
+/// Part of the time for the plan at nominal sizes, where it must be found out as well whether longer pieces for the hand
+/// could save anything.
+const SHARE_OF_NOMINAL: f64 = 0.6;
 
 /// The plan, or the one at nominal sizes if that is cheaper, or costs the same and gives up nothing; proved where
-/// nothing at either sizes can cost less.
+/// nothing at either sizes can cost less, or nothing at all.
 pub(super) fn better(job: &Job, plan: Plan, watch: &dyn Watch) -> Plan {
+    if !matches!(plan.claim, Claim::Cost(against) if against.held_pieces) {
+        return the_better(job, plan, watch);
+    }
+    let best = the_better(job, plan, &Share::part(SHARE_OF_NOMINAL, watch));
+    if least_held(job, watch).is_none_or(|bound| bound < best.cost.total) {
+        return best;
+    }
+    let claim = claim::whatever_is_held(job);
+    let for_all_sizes = !matches!(claim, Claim::Cost(against) if against.end_sizes);
+    let proved = Proof { proved: true, bound: best.cost.total };
+    Plan { claim, proof: if for_all_sizes { proved } else { best.proof }, ..best }
+}
+
+fn the_better(job: &Job, plan: Plan, watch: &dyn Watch) -> Plan {
     let sizes_matter = matches!(plan.claim, Claim::Cost(against) if against.end_sizes);
     if !sizes_matter && !comes_out_scant(&plan) {
         return plan;
@@ -33,6 +54,26 @@ pub(super) fn better(job: &Job, plan: Plan, watch: &dyn Watch) -> Plan {
     // Growing may have saved a cut that neither size saves: then the plan costs less than the bound of both.
     let bound = bound.min(best.cost.total);
     Plan { proof: Proof { proved: bound == best.cost.total, bound }, claim, ..best }
+}
+
+/// What no plan can cost less than, whatever the hand holds: as for a hand that holds every piece, cut at its smallest,
+/// that is long enough at nominal size.
+fn least_held(job: &Job, watch: &dyn Watch) -> Option<Cents> {
+    let sides = job.panels.iter().flat_map(|panel| [(panel.width, panel.scant), (panel.height, panel.scant)]);
+    let held = sides.filter(|(side, _)| *side >= job.saw.shortest).map(|(side, scant)| side - scant);
+    let mut all = job.clone();
+    all.saw.shortest = held.min().unwrap_or(Length::MAX).min(job.saw.shortest);
+    solve(&all, watch).ok().map(|solved| solved.proof.bound)
+}
+
+/// A plan at nominal sizes for a job that was refused at its smallest; nothing where that cannot be, or is none.
+pub(super) fn instead(job: &Job, refused: &[Fault], watch: &dyn Watch) -> Option<Plan> {
+    let Claim::Cost(Against { end_sizes: true, .. }) = claim::claim(job) else { return None };
+    let plan = at_nominal(job, watch)?;
+    // Where time ran out nothing is known about the smallest sizes.
+    let late = refused.iter().any(|fault| fault.cause.starts_with(NOT_FOUND));
+    let proof = if late { Proof { proved: false, bound: Cents::ZERO } } else { plan.proof };
+    Some(Plan { proof, levels: unproved(&plan.levels), ..plan })
 }
 
 /// Some panel comes out under its nominal size.

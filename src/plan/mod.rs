@@ -82,7 +82,10 @@ fn whole(job: &Job, plan: Plan, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
 
 /// A plan that has passed its check, without a comparison.
 fn checked(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
-    let plan = lay_out(job, &solve(job, watch)?);
+    let plan = match solve(job, watch) {
+        Ok(solved) => lay_out(job, &solved),
+        Err(faults) => end_sizes::instead(job, &faults, watch).ok_or(faults)?,
+    };
     check(job, &plan).map_err(|violations| vec![distrusted(&violations)])?;
     Ok(plan)
 }

@@ -132,7 +132,8 @@ impl<'a> Best<'a> {
         }
         let proof = Proof { proved: self.proved, bound: Cents::ZERO };
         // The strips are cut already: what the yard would rip does not bear on their panels.
-        let yard = Yard { rip_widths: RipWidths::Any, tolerance: Length::ZERO, ..self.job.yard.clone() };
+        let (narrowest, tolerance) = (Length::from_raw(1), Length::ZERO);
+        let yard = Yard { rip_widths: RipWidths::Any, narrowest, tolerance, ..self.job.yard.clone() };
         let job = Job { panels, yard, strips: self.bare.strips.clone(), week: Week::default(), ..self.job.clone() };
         Some((job, Solved { sheets: Vec::new(), on_hand, cost: Cents::ZERO, proof, levels: Vec::new() }))
     }

@@ -30,6 +30,7 @@ mod tree;
 mod watch;
 
 pub use solved::*;
+pub(crate) use too_few::NOT_FOUND;
 pub use watch::{Patient, Progress, Watch};
 
 use crate::data::{Cents, Fault, Job};

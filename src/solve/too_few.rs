@@ -6,6 +6,9 @@ use crate::data::{Cents, Fault, Job, Place, Sheet};
 use crate::model;
 use std::collections::BTreeMap;
 
+/// How a fault begins that time alone may mend.
+pub(crate) const NOT_FOUND: &str = "no plan was found in the time";
+
 /// Seconds to find out how many sheets are missing.
 const MOMENT: f64 = 1.0;
 
@@ -46,7 +49,7 @@ pub(super) fn too_few(job: &Job, why: NoPlan, watch: &dyn Watch) -> Fault {
     }
     let unlimited = |sheet: &Sheet| sheet.stock.is_none();
     if matches!(why, NoPlan::NotFound) && job.sheets.iter().all(unlimited) {
-        return Fault::anywhere("no plan was found in the time", "allow more time");
+        return Fault::anywhere(NOT_FOUND, "allow more time");
     }
     let missing = missing(job, &Moment { watch, until: watch.seconds() + MOMENT });
     let about = about(missing.as_ref());
@@ -54,7 +57,7 @@ pub(super) fn too_few(job: &Job, why: NoPlan, watch: &dyn Watch) -> Fault {
     let (cause, first) = match why {
         NoPlan::Impossible => (format!("{about} more {sheets} needed than can be had"), ""),
         NoPlan::NotFound => (
-            format!("no plan was found in the time with the sheets that can be had; with {about} more there is one"),
+            format!("{NOT_FOUND} with the sheets that can be had; with {about} more there is one"),
             "allow more time, ",
         ),
     };

@@ -10,6 +10,7 @@ use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 use yardslip::data::{Breakdown, Cents, FreePer, Grain, Job, Panel, StripOnHand};
 use yardslip::length::Length;
+use yardslip::plan::{Against, Claim, make};
 use yardslip::solve::{Patient, Proof, solve};
 
 /// What the solver claims of a job must be possible beside its least money.
@@ -23,6 +24,17 @@ fn in_order(job: &Job) -> Result<(), TestCaseError> {
     prop_assert!(least <= cost, "a plan of {cost} is below anything possible, {least}");
     prop_assert!(!proved || cost == least, "{cost} is said to be proved, but {least} will do");
     Ok(())
+}
+
+/// The same panels, each side so many eighths of the scant under its nominal size, and no further.
+fn at_sizes_between(job: &Job, parts: &[i64]) -> Job {
+    let mut between = job.clone();
+    for (panel, parts) in between.panels.iter_mut().zip(parts.chunks(2)) {
+        let under = |part: i64| Length::from_raw(panel.scant.raw() * part / 8);
+        (panel.width, panel.height) = (panel.width - under(parts[0]), panel.height - under(parts[1]));
+        panel.scant = Length::ZERO;
+    }
+    between
 }
 
 proptest! {
@@ -41,10 +53,27 @@ proptest! {
     }
 
     #[test]
+    fn what_is_proved_of_all_plans_holds_at_sizes_between(
+        job in prop_oneof![tiny_jobs(), jobs_to_break_down()],
+        parts in prop::collection::vec(prop::collection::vec(0..=8_i64, 6), 3),
+    ) {
+        let Ok(plan) = make(&job, &Moment::of(0.5)) else { return Ok(()) };
+        let of_all = plan.claim == Claim::Cost(Against::default());
+        prop_assume!(of_all && job.panels.iter().any(|panel| panel.scant.is_positive()));
+        for parts in parts {
+            let between = at_sizes_between(&job, &parts);
+            if let Some(least) = least_money(&between) {
+                prop_assert!(plan.proof.bound <= least, "{} is above {least} for {:?}", plan.proof.bound, between.panels);
+            }
+        }
+    }
+
+    #[test]
     fn they_do_too_where_sheets_may_be_broken_down(job in jobs_to_break_down()) {
         in_order(&job)?;
     }
 }
+
 #[test]
 fn many_tiny_jobs_need_several_sheets() {
     let mut runner = TestRunner::new(settings(1));

@@ -47,6 +47,7 @@ mod readme;
 mod refusals;
 mod remedies;
 mod sawing;
+mod scant_and_limits;
 mod shop_rules;
 mod solved_by_hand;
 mod textbook_answers;

@@ -4,14 +4,15 @@
 
 use super::made::Made;
 use super::sheets::{Way, board, keep_fewest};
+use super::shop::Shop;
 use super::sides::lies;
 use super::strips::{Extent, needs};
 use std::collections::{BTreeMap, BTreeSet};
-use yardslip::data::{Breakdown, Job};
+use yardslip::data::Breakdown;
 use yardslip::length::Length;
 
 /// All that a broken-down sheet gives, with the fewest cuts for each.
-pub(super) fn makes(job: &Job, way: Way, want: Made) -> BTreeMap<Made, u32> {
+pub(super) fn makes(job: &Shop, way: Way, want: Made) -> BTreeMap<Made, u32> {
     let mut all = BTreeMap::new();
     if !allowed(job, way) {
         return all;
@@ -32,7 +33,7 @@ pub(super) fn makes(job: &Job, way: Way, want: Made) -> BTreeMap<Made, u32> {
     all
 }
 
-fn allowed(job: &Job, way: Way) -> bool {
+fn allowed(job: &Shop, way: Way) -> bool {
     match job.yard.breakdown {
         Breakdown::Never => false,
         Breakdown::IfNeeded => job.car.longest.is_some_and(|limit| way.board > limit),
@@ -41,7 +42,7 @@ fn allowed(job: &Job, way: Way) -> bool {
 }
 
 /// What one board gives; also nothing at all, with no cuts. A board too long for the car stays whole.
-fn ripped(job: &Job, way: Way, length: Length, want: Made) -> BTreeMap<Made, u32> {
+fn ripped(job: &Shop, way: Way, length: Length, want: Made) -> BTreeMap<Made, u32> {
     let mut all = BTreeMap::from([(Made::default(), 0)]);
     if job.car.longest.is_none_or(|limit| length <= limit) {
         let extent = Extent { usable: length - lost(job, way), stub: Length::ZERO };
@@ -51,11 +52,11 @@ fn ripped(job: &Job, way: Way, length: Length, want: Made) -> BTreeMap<Made, u32
 }
 
 /// Each board has one factory end, which is squared; the other is a fresh cut.
-fn lost(job: &Job, way: Way) -> Length {
+fn lost(job: &Shop, way: Way) -> Length {
     job.saw.squaring.max(job.sheets[way.kind].edge_trim)
 }
 
-fn first_boards(job: &Job, way: Way, want: Made) -> BTreeSet<Length> {
+fn first_boards(job: &Shop, way: Way, want: Made) -> BTreeSet<Length> {
     let mut lengths = BTreeSet::new();
     let along: Vec<(usize, Length)> =
         lies(job, Some(way.kind), way.along).iter().map(|lie| (lie.line, lie.along)).collect();
@@ -67,7 +68,7 @@ fn first_boards(job: &Job, way: Way, want: Made) -> BTreeSet<Length> {
 
 /// The lengths that pieces one after the other need, with and without something for the hand to hold.
 fn pieces(
-    job: &Job,
+    job: &Shop,
     along: &[(usize, Length)],
     most: Length,
     want: Made,

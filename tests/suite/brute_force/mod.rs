@@ -9,16 +9,22 @@ mod breakdown;
 mod made;
 mod order;
 mod sheets;
+mod shop;
 mod sides;
 mod strips;
 
 use made::Made;
+use shop::Shop;
 use yardslip::data::{Cents, Job};
 
 /// The least that the panels of a job can cost; `None` where they cannot be made.
 pub(crate) fn least_money(job: &Job) -> Option<Cents> {
-    let want = Made::wanted(job);
-    let rack = strips::from_the_rack(job, want);
-    let sheets: Vec<_> = (0..job.sheets.len()).map(|kind| sheets::makes(job, kind, want)).collect();
-    order::cheapest(job, want, &rack, &sheets)
+    least_money_in(&Shop::of(job))
+}
+
+fn least_money_in(shop: &Shop) -> Option<Cents> {
+    let want = Made::wanted(shop);
+    let rack = strips::from_the_rack(shop, want);
+    let sheets: Vec<_> = (0..shop.sheets.len()).map(|kind| sheets::makes(shop, kind, want)).collect();
+    order::cheapest(shop, want, &rack, &sheets)
 }

@@ -2,9 +2,10 @@
 
 use super::breakdown;
 use super::made::{Made, fullest_at};
+use super::shop::Shop;
 use super::strips::{Extent, Width, widths};
 use std::collections::{BTreeMap, BTreeSet};
-use yardslip::data::{Job, Rips};
+use yardslip::data::Rips;
 use yardslip::length::Length;
 
 /// A sheet kind ripped one way.
@@ -20,7 +21,7 @@ pub(super) struct Way {
 }
 
 /// The fullest sets of panels that one sheet gives, with the cuts of the yard.
-pub(super) fn makes(job: &Job, kind: usize, want: Made) -> Vec<(Made, u32)> {
+pub(super) fn makes(job: &Shop, kind: usize, want: Made) -> Vec<(Made, u32)> {
     let mut all = BTreeMap::new();
     for way in ways(job, kind) {
         if job.car.longest.is_none_or(|limit| way.board <= limit) {
@@ -35,7 +36,7 @@ pub(super) fn makes(job: &Job, kind: usize, want: Made) -> Vec<(Made, u32)> {
     fullest_at(&all)
 }
 
-fn ways(job: &Job, kind: usize) -> Vec<Way> {
+fn ways(job: &Shop, kind: usize) -> Vec<Way> {
     let sheet = &job.sheets[kind];
     let lost = sheet.edge_trim * 2;
     let along = Way { kind, along: true, board: sheet.length, room: sheet.width - lost };
@@ -54,7 +55,7 @@ pub(super) fn keep_fewest(all: &mut BTreeMap<Made, u32>, more: BTreeMap<Made, u3
 }
 
 /// All that one board gives, with the fewest cuts for each: strips are added one after the other.
-pub(super) fn board(job: &Job, way: Way, extent: Extent, want: Made) -> BTreeMap<Made, u32> {
+pub(super) fn board(job: &Shop, way: Way, extent: Extent, want: Made) -> BTreeMap<Made, u32> {
     let widths = widths(job, way.kind, way.along, extent, way.room, want);
     let mut all = BTreeMap::new();
     let mut ripped = BTreeSet::from([(Length::ZERO, Made::default())]);
@@ -74,7 +75,7 @@ pub(super) fn board(job: &Job, way: Way, extent: Extent, want: Made) -> BTreeMap
 /// Every way to rip one more strip, as the width used up and what it all makes. A strip that makes nothing new is
 /// left out.
 fn one_more(
-    job: &Job,
+    job: &Shop,
     way: Way,
     widths: &[Width],
     want: Made,
@@ -94,7 +95,7 @@ fn one_more(
 
 /// The yard's cuts on a board. With rough edges the reference edge is cut first and the last strip always needs its far
 /// cut; else the last cut is saved where the strips use the board up.
-fn cuts(job: &Job, way: Way, strips: u32, left: Length) -> u32 {
+fn cuts(job: &Shop, way: Way, strips: u32, left: Length) -> u32 {
     if job.sheets[way.kind].edge_trim.is_positive() {
         strips + 1
     } else if left.is_positive() {

@@ -1,6 +1,7 @@
 //! How panels may lie on strips, at their smallest sizes: which side across, which along, and which width of strip gives
 //! the side across without trimming.
 
+use super::shop::Shop;
 use yardslip::data::{Grain, Job, Panel, RipWidths, Rips, Yard};
 use yardslip::length::Length;
 
@@ -27,13 +28,13 @@ pub(super) struct Lie {
 }
 
 /// All the ways to lie on strips of a sheet kind (`None`: unknown) whose face grain runs along them or not.
-pub(super) fn lies(job: &Job, kind: Option<usize>, grain_along: bool) -> Vec<Lie> {
+pub(super) fn lies(job: &Shop, kind: Option<usize>, grain_along: bool) -> Vec<Lie> {
     let mut lies = Vec::new();
     for (line, panel) in job.panels.iter().enumerate() {
         if !panel.sheets.is_empty() && kind.is_none_or(|kind| !panel.sheets.contains(&kind)) {
             continue;
         }
-        let [width, height] = sides(job, panel);
+        let [width, height] = job.sides[line];
         if may_lie(panel.grain, grain_along, false) {
             lies.push(Lie { line, across: width, along: height.least });
         }
@@ -55,22 +56,20 @@ fn may_lie(grain: Grain, grain_along: bool, turned: bool) -> bool {
     }
 }
 
-/// Width and height of a panel. All panels of a size come out alike: a side that a strip width fixes somewhere is so
-/// everywhere.
-fn sides(job: &Job, panel: &Panel) -> [Side; 2] {
-    [(panel.width, false), (panel.height, true)].map(|(most, turned)| {
-        let along = job.yard.rips != Rips::Across && may_lie(panel.grain, true, turned);
-        let across = job.yard.rips != Rips::Along && may_lie(panel.grain, false, turned);
-        let smallest = most - panel.scant;
-        let asked = if along || across { asked(job, smallest, most) } else { None };
-        Side { least: asked.map_or(smallest, |width| width - job.yard.tolerance), most, asked }
-    })
+/// A side of a panel that may come out no smaller than `smallest`; its height lies across a strip where it is `turned`.
+/// All panels of a size come out alike: a side that a strip width fixes somewhere is so everywhere.
+pub(super) fn side(job: &Job, panel: &Panel, smallest: Length, turned: bool) -> Side {
+    let most = if turned { panel.height } else { panel.width };
+    let along = job.yard.rips != Rips::Across && may_lie(panel.grain, true, turned);
+    let across = job.yard.rips != Rips::Along && may_lie(panel.grain, false, turned);
+    let asked = if along || across { asked(job, smallest, most) } else { None };
+    Side { least: asked.map_or(smallest, |width| width - job.yard.tolerance), most, asked }
 }
 
 /// The narrowest strip that the yard is willing to cut and that, as far off as the yard may be, gives the side.
 fn asked(job: &Job, smallest: Length, most: Length) -> Option<Length> {
     let (from, to) = (smallest + job.yard.tolerance, most + job.yard.tolerance);
-    narrowest_permitted(&job.yard, from).filter(|width| *width <= to)
+    narrowest_permitted(&job.yard, from.max(job.yard.narrowest)).filter(|width| *width <= to)
 }
 
 /// The narrowest strip, of this width or more, that the yard is willing to cut.

@@ -2,9 +2,9 @@
 //! the strips on hand.
 
 use super::made::{Made, fullest};
+use super::shop::Shop;
 use super::sides::{Lie, lies, narrowest_permitted};
 use std::collections::BTreeSet;
-use yardslip::data::Job;
 use yardslip::length::Length;
 
 /// A strip's length as the saw at home sees it.
@@ -24,7 +24,7 @@ pub(super) struct Width {
 
 /// All the widths to ask of the yard for strips of so much length and no wider than `room`.
 pub(super) fn widths(
-    job: &Job,
+    job: &Shop,
     kind: usize,
     grain_along: bool,
     extent: Extent,
@@ -39,14 +39,14 @@ pub(super) fn widths(
     widths.filter(|width| !width.makes.is_empty()).collect()
 }
 
-fn gives(job: &Job, width: Length, lie: &Lie) -> bool {
+fn gives(job: &Shop, width: Length, lie: &Lie) -> bool {
     let trimmed = job.saw.trims && width - job.yard.tolerance >= lie.across.least;
     lie.across.asked == Some(width) || trimmed
 }
 
 /// What the sides that may lie across these strips ask for and, where panels are trimmed at home, the narrowest strip
 /// that holds each. No strip is ripped wider than that only to save the last cut.
-fn candidates(job: &Job, lies: &[Lie], room: Length) -> BTreeSet<Length> {
+fn candidates(job: &Shop, lies: &[Lie], room: Length) -> BTreeSet<Length> {
     let yard = &job.yard;
     let mut widths: BTreeSet<Length> = lies.iter().filter_map(|lie| lie.across.asked).collect();
     if job.saw.trims {
@@ -59,14 +59,14 @@ fn candidates(job: &Job, lies: &[Lie], room: Length) -> BTreeSet<Length> {
 }
 
 /// Every set of panels that can be crosscut from one strip.
-fn crosscut(job: &Job, fit: &[Lie], extent: Extent, want: Made) -> BTreeSet<Made> {
+fn crosscut(job: &Shop, fit: &[Lie], extent: Extent, want: Made) -> BTreeSet<Made> {
     let mut found = BTreeSet::new();
     try_more(job, fit, extent, want, &mut Vec::new(), Made::default(), &mut found);
     found
 }
 
 fn try_more(
-    job: &Job,
+    job: &Shop,
     fit: &[Lie],
     extent: Extent,
     want: Made,
@@ -88,7 +88,7 @@ fn try_more(
 }
 
 /// The length that pieces take with the cuts between them.
-pub(super) fn needs(job: &Job, pieces: &[Length]) -> Length {
+pub(super) fn needs(job: &Shop, pieces: &[Length]) -> Length {
     pieces.iter().copied().sum::<Length>() + job.saw.kerf * (count(pieces) - 1).max(0)
 }
 
@@ -98,14 +98,14 @@ fn count(pieces: &[Length]) -> i64 {
 
 /// Whether the hand always has enough to hold. Short pieces are cut first, so that what stays is a longer piece or what
 /// falls off after the last cut.
-fn held(job: &Job, pieces: &[Length], extent: Extent) -> bool {
+fn held(job: &Shop, pieces: &[Length], extent: Extent) -> bool {
     let short = |piece: &Length| *piece < job.saw.shortest;
     let rest = extent.usable - pieces.iter().copied().sum() - job.saw.kerf * count(pieces);
     !pieces.iter().all(short) || rest.max(Length::ZERO) + extent.stub >= job.saw.shortest
 }
 
 /// Everything that the strips on hand can give together, nothing included.
-pub(super) fn from_the_rack(job: &Job, want: Made) -> BTreeSet<Made> {
+pub(super) fn from_the_rack(job: &Shop, want: Made) -> BTreeSet<Made> {
     let mut all = BTreeSet::from([Made::default()]);
     for (index, strip) in job.strips.iter().enumerate() {
         let gives = on_hand(job, index, want);
@@ -118,7 +118,7 @@ pub(super) fn from_the_rack(job: &Job, want: Made) -> BTreeSet<Made> {
 }
 
 /// The fullest sets of panels that one such strip gives. It is cut already, so that only its true width counts.
-fn on_hand(job: &Job, index: usize, want: Made) -> BTreeSet<Made> {
+fn on_hand(job: &Shop, index: usize, want: Made) -> BTreeSet<Made> {
     let strip = &job.strips[index];
     let crossed = job.saw.crosses.is_none_or(|limit| strip.width <= limit);
     if !crossed || strip.length < job.saw.shortest {

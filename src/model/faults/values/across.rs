@@ -18,12 +18,17 @@ pub(super) fn widths(job: &Job) -> Vec<Length> {
     widths
 }
 
-pub(in crate::model::faults) fn narrowest(_: &Job, lifted: &Job) -> Vec<Change> {
+/// A yard asked for more than a panel's smallest width gives it a larger one.
+pub(in crate::model::faults) fn narrowest(job: &Job, lifted: &Job) -> Vec<Change> {
     let to = |width: Length| {
         let words = format!("a narrowest rip of {}", width.say(lifted.units));
         change("yard.narrowest", words, lifted, |job| job.yard.narrowest = width)
     };
-    widths(lifted).into_iter().rev().map(to).collect()
+    let sides = [job.panels[0].width, job.panels[0].height];
+    let largest = sides.map(|side| next_narrower(&job.yard.rip_widths, side + job.yard.tolerance));
+    let mut all: Vec<Length> = widths(lifted).into_iter().chain(largest.into_iter().flatten()).collect();
+    all.sort_unstable();
+    all.into_iter().rev().map(to).collect()
 }
 
 pub(in crate::model::faults) fn widest(_: &Job, lifted: &Job) -> Vec<Change> {
@@ -70,11 +75,8 @@ fn scant_for_a_width(job: &Job, lifted: &Job) -> Vec<Change> {
     let panel = &job.panels[0];
     let lacks = |side: Length| {
         let most = side + job.yard.tolerance;
-        let width = match &job.yard.rip_widths {
-            RipWidths::Any => None,
-            RipWidths::Step(step) => Some(most.round_down(*step)),
-            RipWidths::Only(list) => list.iter().copied().filter(|width| *width <= most).max(),
-        };
+        let width =
+            if job.yard.rip_widths == RipWidths::Any { None } else { next_narrower(&job.yard.rip_widths, most) };
         width.map(|width| most - width)
     };
     let mut scants: Vec<Length> = [panel.width, panel.height].into_iter().filter_map(lacks).collect();
@@ -87,6 +89,15 @@ fn scant_for_a_width(job: &Job, lifted: &Job) -> Vec<Change> {
         })
     };
     scants.into_iter().map(to).collect()
+}
+
+/// The widest strip up to `most` that the yard is willing to cut.
+fn next_narrower(widths: &RipWidths, most: Length) -> Option<Length> {
+    match widths {
+        RipWidths::Any => Some(most),
+        RipWidths::Step(step) => Some(most.round_down(*step)),
+        RipWidths::Only(list) => list.iter().copied().filter(|width| *width <= most).max(),
+    }
 }
 
 fn one_more_width(job: &Job, lifted: &Job) -> Vec<Change> {

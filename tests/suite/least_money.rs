@@ -59,7 +59,9 @@ proptest! {
     ) {
         let Ok(plan) = make(&job, &Moment::of(0.5)) else { return Ok(()) };
         let of_all = plan.claim == Claim::Cost(Against::default());
-        prop_assume!(of_all && job.panels.iter().any(|panel| panel.scant.is_positive()));
+        if !of_all {
+            return Ok(());
+        }
         for parts in parts {
             let between = at_sizes_between(&job, &parts);
             if let Some(least) = least_money(&between) {

@@ -31,6 +31,7 @@ mod lots;
 mod made_up_jobs;
 mod made_up_weeks;
 mod moment;
+mod more_leave;
 mod never_dearer;
 mod optima;
 mod packing;

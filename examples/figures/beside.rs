@@ -134,7 +134,8 @@ fn print_group(group: &str, pairs: &[&Pair], seconds: f64) {
     let theirs = middle(&|pair| pair.seconds) * 1000.0;
     println!("  HiGHS proves {:>3}, median {theirs:>8.1} ms", count(Pair::least));
     let both: Vec<f64> = pairs.iter().filter(|pair| pair.solved_by_both()).map(|pair| pair.ratio(seconds)).collect();
-    println!("  proved by both: {}, where ours is {:.1} times as fast at the median", both.len(), median(&both));
+    let faster = if both.is_empty() { "-".into() } else { format!("{:.1}", median(&both)) };
+    println!("  proved by both: {}, where ours is {faster} times as fast at the median", both.len());
     let all = middle(&|pair| pair.ratio(seconds));
     println!("  over all, the unproved at the limit of {seconds} s: {all:.1} times as fast at the median");
 }

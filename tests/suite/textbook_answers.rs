@@ -39,28 +39,43 @@ fn brute_force_and_the_textbook_agree_on_tiny_jobs() {
 #[cfg(feature = "highs")]
 mod with_highs {
     use super::{Answer, Job, textbook};
+    use crate::instances::awkward::awkward;
     use crate::instances::batches::random;
     use crate::instances::literature::{INSTANCES, VARIANTS};
     use crate::moment::Moment;
     use yardslip::data::Cents;
     use yardslip::solve::solve;
 
-    /// What `HiGHS` and our own solver say of a job must be possible together.
+    /// What `HiGHS` and our own solver say of a job must be possible together, and ours may not be dearer. True where
+    /// `HiGHS` says for sure.
     fn agrees(name: &str, job: &Job) -> bool {
         let solved = solve(job, &Moment::of(10.0)).expect("the job can be done");
         let (cost, bound) = (solved.cost, solved.proof.bound);
         match textbook::least_money(job, 20.0) {
             Answer::Least(least) => {
-                assert!(bound <= least && least <= cost, "{name}: {least} is not from {bound} to {cost}");
+                assert!(bound <= least && least == cost, "{name}: {least}, ours from {bound} to {cost}");
                 true
             }
             Answer::Found(found) => {
-                assert!(bound <= found, "{name}: {found} is below the bound {bound}");
+                assert!(bound <= found && cost <= found, "{name}: {found} or less, ours from {bound} to {cost}");
                 false
             }
             Answer::Impossible => panic!("{name}: no plan, but ours costs {cost}"),
             Answer::Nothing => false,
         }
+    }
+
+    /// So few panels of it that `HiGHS` decides most such batches in seconds.
+    fn part_of(mut job: Job) -> Job {
+        job.panels.truncate(4);
+        job.panels.iter_mut().for_each(|panel| panel.count = panel.count.min(6));
+        job
+    }
+
+    fn agrees_on(batches: impl Iterator<Item = (String, Job)>) {
+        let decided: Vec<bool> = batches.map(|(name, job)| agrees(&name, &part_of(job))).collect();
+        let sure = decided.iter().filter(|sure| **sure).count();
+        assert!(sure * 4 >= decided.len() * 3, "only {sure} of {} decided", decided.len());
     }
 
     #[test]
@@ -75,7 +90,11 @@ mod with_highs {
 
     #[test]
     fn our_plans_and_bounds_agree_with_highs_on_batches() {
-        let decided = (1..=20).filter(|seed| agrees(&format!("batch {seed}"), &random(*seed))).count();
-        assert!(decided >= 10, "only {decided} of 20 decided");
+        agrees_on((1..=20).map(|seed| (format!("batch {seed}"), random(seed))));
+    }
+
+    #[test]
+    fn they_agree_on_awkward_batches_too() {
+        agrees_on((1..=20).map(|seed| (format!("awkward batch {seed}"), awkward(seed).1)));
     }
 }

@@ -7,6 +7,7 @@
 
 mod graph;
 mod program;
+mod reading;
 mod sheets;
 mod strips;
 
@@ -15,6 +16,8 @@ use good_lp::{ResolutionError, Variable};
 use program::Program;
 use yardslip::data::{Cents, Job};
 use yardslip::model::{self, Problem};
+use yardslip::plan;
+use yardslip::solve::Solved;
 
 /// What the other solver found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,19 +34,31 @@ pub(crate) enum Answer {
 
 /// The least money, with so many seconds to find it. The job's panels must be possible one by one, and no sheet of it
 /// be broken down.
+///
+/// # Panics
+/// Where the plan that the answer stands for does not pass our check, or costs other than the answer says.
 pub(crate) fn least_money(job: &Job, seconds: f64) -> Answer {
     assert!(!model::may_break_down(job), "the textbook knows no breakdown");
     let problem = model::build(job).expect("each panel can be made");
-    let program = Program::of(&problem);
-    let costs = program.costs.clone();
+    let mut program = Program::of(&problem);
+    let (costs, flows) = (program.costs.clone(), std::mem::take(&mut program.flows));
     match run(program, seconds) {
         Ok(solution) => {
             let cost = cost(&problem, &costs, &solution);
+            check_plan(job, &reading::solved(job, &problem, &flows, &solution, cost));
             if matches!(solution.status(), SolutionStatus::Optimal) { Answer::Least(cost) } else { Answer::Found(cost) }
         }
         Err(ResolutionError::Infeasible) => Answer::Impossible,
         Err(_) => Answer::Nothing,
     }
+}
+
+/// Lays out the plan and checks it as one of ours.
+fn check_plan(job: &Job, solved: &Solved) {
+    let plan = plan::lay_out(job, solved);
+    let total = plan.cost.total;
+    assert!(total <= solved.cost, "{total}, but it is said to be {}", solved.cost);
+    plan::check(job, &plan).unwrap_or_else(|violations| panic!("{}", violations[0]));
 }
 
 /// The cost in whole numbers: what should be whole is rounded first.

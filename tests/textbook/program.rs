@@ -1,11 +1,12 @@
 //! The integer program: variables, what they cost, rows.
 
+use super::graph::Arc;
 use super::sheets;
 use super::strips;
 use good_lp::{Constraint, Expression, ProblemVariables, Variable, variable};
 use std::collections::BTreeMap;
 use yardslip::length::Length;
-use yardslip::model::Problem;
+use yardslip::model::{OnHand, Problem, Ripping};
 
 /// Strips that are alike: width, and the extent along them that panels can have.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -20,12 +21,28 @@ pub(super) struct Strip {
     pub(super) stub: Length,
 }
 
+/// What a flow goes through.
+#[derive(Clone, Copy)]
+pub(super) enum Through {
+    /// The width of sheets, by index into `Problem::rippings`.
+    Sheets(usize),
+    /// The length of strips.
+    Strips(Strip),
+}
+
+/// How often each arc is taken.
+pub(super) struct Flow {
+    pub(super) through: Through,
+    pub(super) arcs: Vec<(Arc, Variable)>,
+}
+
 /// The program of a problem.
 pub(super) struct Program {
     pub(super) variables: ProblemVariables,
     /// What one of each costs; others cost nothing.
     pub(super) costs: Vec<(Variable, i64)>,
     pub(super) rows: Vec<Constraint>,
+    pub(super) flows: Vec<Flow>,
     /// Strips there are to crosscut.
     pub(super) supply: BTreeMap<Strip, Expression>,
 }
@@ -36,11 +53,22 @@ impl Program {
             variables: ProblemVariables::new(),
             costs: Vec::new(),
             rows: Vec::new(),
+            flows: Vec::new(),
             supply: BTreeMap::new(),
         };
         sheets::post(&mut program, problem);
         strips::post(&mut program, problem);
         program
+    }
+
+    /// A strip of one of the widths of a family that a whole sheet is ripped into.
+    pub(super) fn strip(ripping: &Ripping, width: usize) -> Strip {
+        let (usable, stub) = (ripping.usable(ripping.board), ripping.stub(ripping.board));
+        Strip { family: ripping.family, width, usable, stub }
+    }
+
+    pub(super) fn strip_on_hand(on_hand: &OnHand) -> Strip {
+        Strip { family: on_hand.family, width: 0, usable: on_hand.usable, stub: Length::ZERO }
     }
 
     /// A number of things, none or more.

@@ -1,7 +1,7 @@
 //! Strips through the width of the sheets: a path is a sheet, its end knows how many cuts the yard makes.
 
 use super::graph::{self, Arc, Node, Piece, START};
-use super::program::{Program, Strip, panels};
+use super::program::{Flow, Program, Through, panels};
 use good_lp::{Expression, constraint};
 use std::collections::BTreeMap;
 use yardslip::length::Length;
@@ -19,8 +19,8 @@ struct Sums {
 pub(super) fn post(program: &mut Program, problem: &Problem) {
     let kinds = problem.stock.len();
     let mut sums = Sums { cuts: Expression::default(), bought: vec![Expression::default(); kinds] };
-    for ripping in problem.rippings.iter().filter(|ripping| ripping.whole) {
-        rip(program, problem, ripping, &mut sums);
+    for at in (0..problem.rippings.len()).filter(|at| problem.rippings[*at].whole) {
+        rip(program, problem, at, &mut sums);
     }
     for (bought, stock) in sums.bought.into_iter().zip(&problem.stock) {
         program.rows.extend(stock.map(|most| constraint!(bought <= most)));
@@ -39,17 +39,20 @@ fn counted(problem: &Problem) -> bool {
     charges.most_cuts.is_some() || (charges.cut > 0 && !charges.per_order && charges.free > 0)
 }
 
-fn rip(program: &mut Program, problem: &Problem, ripping: &Ripping, sums: &mut Sums) {
+fn rip(program: &mut Program, problem: &Problem, at: usize, sums: &mut Sums) {
+    let ripping = &problem.rippings[at];
     let widths = &problem.families[ripping.family].widths;
     let most = panels(problem);
     let piece = |width: Length| Piece { length: (width + ripping.kerf).raw(), most, leads: true };
     let pieces: Vec<Piece> = widths.iter().map(|width| piece(width.width)).collect();
     let arcs = graph::arcs(&pieces, (ripping.room + ripping.kerf).raw(), counted(problem));
     let mut stays: BTreeMap<Node, Expression> = BTreeMap::new();
-    let (usable, stub) = (ripping.usable(ripping.board), ripping.stub(ripping.board));
-    for Arc { from, to, piece: width } in &arcs {
+    let mut flow = Flow { through: Through::Sheets(at), arcs: Vec::new() };
+    for arc in &arcs {
+        let Arc { from, to, piece: width } = arc;
         let strips = program.number(most);
-        *program.supply.entry(Strip { family: ripping.family, width: *width, usable, stub }).or_default() += strips;
+        flow.arcs.push((*arc, strips));
+        *program.supply.entry(Program::strip(ripping, *width)).or_default() += strips;
         *stays.entry(*to).or_default() += strips;
         *stays.entry(*from).or_default() -= strips;
         if !counted(problem) {
@@ -58,6 +61,7 @@ fn rip(program: &mut Program, problem: &Problem, ripping: &Ripping, sums: &mut S
             program.costs.push((strips, each));
         }
     }
+    program.flows.push(flow);
     let begun = -stays.remove(&START).unwrap_or_default();
     let kind = &mut sums.bought[ripping.sheet];
     *kind += begun;

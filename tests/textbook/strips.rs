@@ -1,25 +1,22 @@
 //! Panels through the length of the strips: as many paths as there are strips, as many panels as are wanted.
 
 use super::graph::{self, Node, Piece, START};
-use super::program::{Program, Strip, panels};
+use super::program::{Flow, Program, Strip, Through, panels};
 use good_lp::{Expression, constraint};
 use std::collections::BTreeMap;
-use yardslip::length::Length;
 use yardslip::model::{Laid, Problem};
 
 /// Posts all strips, from sheets and on hand, and the panels wanted.
 pub(super) fn post(program: &mut Program, problem: &Problem) {
     for on_hand in &problem.on_hand {
-        let (family, usable, stub) = (on_hand.family, on_hand.usable, Length::ZERO);
-        let strip = Strip { family, width: 0, usable, stub };
-        *program.supply.entry(strip).or_default() += f64::from(on_hand.count);
+        *program.supply.entry(Program::strip_on_hand(on_hand)).or_default() += f64::from(on_hand.count);
     }
     let mut made = vec![Expression::default(); problem.sizes.len()];
     for (strip, supply) in std::mem::take(&mut program.supply) {
         let laid = &problem.families[strip.family].widths[strip.width].laid;
         let mut begun = Expression::default();
         for (extent, pieces) in ways(problem, strip, laid) {
-            begun += flow(program, problem, laid, &pieces, extent, &mut made);
+            begun += flow(program, problem, strip, &pieces, extent, &mut made);
         }
         program.rows.push(constraint!(begun <= supply));
     }
@@ -46,18 +43,22 @@ fn ways(problem: &Problem, strip: Strip, laid: &[Laid]) -> Vec<(i64, Vec<Piece>)
 fn flow(
     program: &mut Program,
     problem: &Problem,
-    laid: &[Laid],
+    strip: Strip,
     pieces: &[Piece],
     extent: i64,
     made: &mut [Expression],
 ) -> Expression {
+    let laid = &problem.families[strip.family].widths[strip.width].laid;
+    let mut flow = Flow { through: Through::Strips(strip), arcs: Vec::new() };
     let mut stays: BTreeMap<Node, Expression> = BTreeMap::new();
     for arc in graph::arcs(pieces, extent, false) {
         let strips = program.number(panels(problem));
+        flow.arcs.push((arc, strips));
         made[laid[arc.piece].size] += strips;
         *stays.entry(arc.to).or_default() += strips;
         *stays.entry(arc.from).or_default() -= strips;
     }
+    program.flows.push(flow);
     let begun = stays.remove(&START).unwrap_or_default();
     program.rows.extend(stays.into_values().map(|stay| constraint!(stay >= 0)));
     -begun

@@ -34,7 +34,7 @@ fn brute_force_and_the_textbook_agree_on_tiny_jobs() {
     assert!(decided >= 90, "only {decided} of 100");
 }
 
-/// Opt-in, since the other solver needs a system package to build and minutes to run:
+/// Opt-in, since the other solver needs system packages and minutes to build; a minute to run:
 /// `cargo test --release --features highs --test suite textbook`.
 #[cfg(feature = "highs")]
 mod with_highs {

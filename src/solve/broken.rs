@@ -3,10 +3,12 @@
 //! them, those with the most promise first.
 
 use super::bound::{Breaks, Shelf, charge, strip_value};
+use super::knapsack::{Choice, Knapsack, Step, unit_of};
 use super::layout::{Board, Boards, Layout, Strips, blank};
 use super::prices::Prices;
+use super::tail::Tail;
 use crate::length::Length;
-use crate::model::{Problem, Ripping};
+use crate::model::{Problem, Ripping, StripWidth};
 use std::collections::BTreeSet;
 
 /// A board of a breakdown, with what can be ripped from it.
@@ -52,7 +54,9 @@ pub(super) fn best_layout(
         if fewest - most >= least {
             break;
         }
-        if let Some((layout, cost)) = best_pair(problem, index, prices, halves, least) {
+        if promise(problem, prices, ripping, halves) < least
+            && let Some((layout, cost)) = best_pair(problem, index, prices, halves, least)
+        {
             (best, least) = (Some((layout, cost)), cost);
         }
     }
@@ -76,6 +80,46 @@ fn halves(problem: &Problem, ripping: &Ripping, first: i64, value: impl Fn(super
         Half { length, value, most }
     };
     [half(first), half(ripping.board.raw() - ripping.kerf.raw() - first)]
+}
+
+/// No pair of these boards costs less above what it is worth: each cut counts at its price or, where the first ones are
+/// free, at nothing, whichever tells more.
+fn promise(problem: &Problem, prices: &Prices, ripping: &Ripping, halves: &[Half; 2]) -> i64 {
+    let charges = &problem.charges;
+    let (paid, free) = if charges.per_order { (prices.cut, 0) } else { (charges.cut * prices.scale, charges.free) };
+    let at = |cut: i64| {
+        let boards = halves.iter().map(|half| most_worth(problem, ripping, half, cut).max(0));
+        charges.sheets[ripping.sheet] * prices.scale + cut * (1 - i64::from(free)) - boards.sum::<i64>()
+    };
+    let exact = charges.per_order || free == 0;
+    if exact { at(paid) } else { at(0).max(at(paid)) }
+}
+
+/// The most that the strips of a board are worth, each rip costing so much.
+fn most_worth(problem: &Problem, ripping: &Ripping, half: &Half, cut: i64) -> i64 {
+    let room = (ripping.room + ripping.kerf).raw();
+    let strips = problem.families[ripping.family].widths.iter().zip(&half.value);
+    let strips = strips.filter(|(strip, value)| strip.width <= ripping.room && **value > 0);
+    let choice = |(strip, value): (&StripWidth, &i64)| Choice {
+        length: (strip.width + ripping.kerf).raw(),
+        most: u32::MAX,
+        value: value - cut,
+        step: Step::Stay,
+    };
+    let choices: Vec<Choice> = strips.map(choice).collect();
+    let most = |tail: Tail| Knapsack::new(choices.clone(), room, 1, tail).most(choices.len(), 0, room);
+    if !ripping.edge_trim.is_zero() {
+        return most(Tail::Nothing) - cut;
+    }
+    // Strips that use the board up need no last cut.
+    let (unit, exact) = unit_of(choices.iter().map(|choice| choice.length), room);
+    if cut == 0 || !exact {
+        most(Tail::Nothing) + cut
+    } else if room % unit == 0 {
+        most(Tail::Nothing).max(most(Tail::UsedUp) + cut)
+    } else {
+        most(Tail::Nothing)
+    }
 }
 
 /// The best pair of these boards, if it costs less than `least` above what it is worth.

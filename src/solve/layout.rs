@@ -125,6 +125,8 @@ impl Boards {
         let choice = |width: &usize| Choice { length: size(*width), most: u32::MAX, value: strips.value[*width], step };
         let choices: Vec<Choice> = widths.iter().map(choice).collect();
         let most = widths.first().map_or(0, |width| u32::try_from(room / size(*width)).expect("strips are few"));
+        // A board that is used up saves one cut.
+        let most = problem.charges.most_cuts.map_or(most, |cuts| most.min(cuts.saturating_add(1)));
         let states = if counted { most as usize + 1 } else { 1 };
         let (unit, exact) = unit_of(choices.iter().map(|choice| choice.length), room);
         let saves = counted && exact && room % unit == 0 && ripping.edge_trim.is_zero();

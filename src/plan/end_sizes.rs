@@ -8,6 +8,7 @@
 
 use super::claim::{self, Against, Claim};
 use super::compare::{Share, nominal};
+use super::notes::over_wide;
 use super::sizes::Sizes;
 use super::{Plan, check, lay_out_at};
 use crate::data::{Cents, Fault, Job};
@@ -46,7 +47,7 @@ fn the_better(job: &Job, plan: Plan, watch: &dyn Watch) -> Plan {
     let best = if other.cost.total < plan.cost.total {
         // What the later aims proved at nominal sizes, they did not prove at others.
         Plan { levels: unproved(&other.levels), ..other }
-    } else if gives_up_nothing(&other, &plan) && comes_out_scant(&plan) {
+    } else if comes_out_scant(&plan) && gives_up_nothing(&other, &plan) && risks_no_more(job, &other, &plan) {
         larger(&plan, other)
     } else {
         plan
@@ -90,6 +91,12 @@ fn gives_up_nothing(other: &Plan, plan: &Plan) -> bool {
     other.cost.total == plan.cost.total
         && other.levels.len() == plan.levels.len()
         && other.levels.iter().zip(&plan.levels).all(no_less)
+}
+
+/// No more strips may come out wider than their panels, however well the yard cuts.
+fn risks_no_more(job: &Job, other: &Plan, plan: &Plan) -> bool {
+    let strips = |plan: &Plan| over_wide(job, plan).into_iter().map(|strip| plan.strips[strip].count).sum::<u32>();
+    strips(other) <= strips(plan)
 }
 
 /// The plan at nominal sizes, with what is proved at the smallest: whatever can be cut at nominal size can be cut

@@ -106,3 +106,13 @@ fn a_side_held_to_a_width_narrows_what_is_proved() {
     job.panels[0].grain = Grain::Upright;
     assert_eq!(wording::proof(&made(&job)), "Proved: no plan for this job costs less.");
 }
+
+#[test]
+fn a_yard_that_may_rip_too_wide_is_asked_for_strips_that_cannot_come_out_over_size() {
+    // 12 - 2 x 1/16 is the panel, 11 15/16 is asked, and 12 is the most that may come of it.
+    let mut job = upright(("12", "16"), 10, ("96", "48"));
+    job.yard.tolerance = len("1/16");
+    let plan = made(&job);
+    assert_eq!((plan.strips[0].width, plan.strips[0].widest), (len("11 15/16"), len("12")));
+    assert!(plan.notes.iter().all(|note| !note.text.contains("wider")), "{:?}", plan.notes);
+}

@@ -62,8 +62,13 @@ fn steps(plan: &Plan, alike: &[&SheetGroup]) -> Vec<Step> {
         }
     }
     for (at, board) in group.boards.iter().enumerate() {
+        let piece = format!("the piece {} long", board.length.show(plan.units));
+        if group.boards.len() > 1 && board.rips.is_empty() {
+            steps.push(words(String::new(), format!("{piece} stays whole: left over")));
+            continue;
+        }
         if group.boards.len() > 1 {
-            steps.push(words(String::new(), format!("from the piece {} long:", board.length.show(plan.units))));
+            steps.push(words(String::new(), format!("from {piece}:")));
         }
         steps.extend(trim(plan, group, at));
         steps.extend(rips(plan, alike, at));

@@ -4,6 +4,8 @@ mod shop;
 mod yard;
 mod saw;
 
+pub(super) use yard::over_wide;
+
 use super::{Note, Origin, Plan, Stage};
 use crate::data::Job;
 use crate::length::Length;

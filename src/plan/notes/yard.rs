@@ -11,15 +11,21 @@ pub(super) fn yard_notes(job: &Job, plan: &Plan) -> Vec<String> {
 }
 
 /// Strips that the yard's tolerance lets come out wider than their panels may be.
-fn too_wide(job: &Job, plan: &Plan) -> Option<String> {
-    let tolerance = job.yard.tolerance;
+pub(in crate::plan) fn over_wide(job: &Job, plan: &Plan) -> Vec<usize> {
     let ripped = plan.strips.iter().enumerate().filter(|(_, strip)| matches!(strip.origin, Origin::Sheet { .. }));
-    let wide: Vec<usize> =
-        ripped.filter(|(_, strip)| strip.width + tolerance > strip.widest).map(|(index, _)| index).collect();
+    ripped.filter(|(_, strip)| strip.width + job.yard.tolerance > strip.widest).map(|(index, _)| index).collect()
+}
+
+fn too_wide(job: &Job, plan: &Plan) -> Option<String> {
+    let (tolerance, wide) = (job.yard.tolerance, over_wide(job, plan));
+    let pieces = wide.iter().flat_map(|index| &plan.strips[*index].pieces);
+    let little_scant = pieces.map(|piece| job.panels[piece.panel].scant).any(|scant| scant < tolerance * 2);
     let remedy = if job.saw.trims {
         "trim what is over".to_owned()
-    } else {
+    } else if little_scant {
         format!("refuse what is over; a scant of {} would allow for it", (tolerance * 2).say(job.units))
+    } else {
+        "refuse what is over".to_owned()
     };
     (!wide.is_empty()).then(|| {
         let strips = capital(&strip_words(plan, &wide));

@@ -2,11 +2,15 @@
 
 use super::plans::ALL;
 use crate::by_hand::{broken_down_job, broken_down_plan, mixed_job, mixed_plan};
+use crate::jobs::{len, panel, small_job};
 use crate::paper_frames::texts;
+use yardslip::data::{Breakdown, Job};
 use yardslip::documents::font::Weight;
 use yardslip::documents::frame::Mark;
 use yardslip::documents::page_size::PageSize;
 use yardslip::documents::slip;
+use yardslip::plan::make;
+use yardslip::solve::Patient;
 
 #[test]
 fn the_slip_is_one_page_whose_widths_are_read_at_arms_length() {
@@ -45,4 +49,18 @@ fn the_slip_makes_the_breakdown_crosscut_first_and_trims_bad_edges() {
     assert!(at("crosscut the sheet here first") < at("trim off the reference edge, blade included"));
     assert!(at("trim off the reference edge, blade included") < at("3 strips: A A A"));
     assert!(at("3 strips: A A A") < at("3 strips: B B B"));
+}
+
+#[test]
+fn the_slip_says_so_where_a_piece_of_a_breakdown_stays_whole() {
+    let mut job = Job { panels: vec![panel("12", "70", 3)], ..small_job() };
+    (job.car.longest, job.yard.breakdown) = (Some(len("75")), Breakdown::IfNeeded);
+    let plan = make(&job, &Patient).expect("it can be done");
+    let board =
+        plan.sheets[0].boards.iter().find(|board| board.rips.is_empty()).expect("only one board is long enough");
+    let slip = slip::paper(&job, &plan, PageSize::Letter).unwrap();
+    let words = texts(&slip.printed[0]).join(" ");
+    let whole = format!("the piece {} long stays whole: left over", board.length.show(plan.units));
+    assert!(words.contains(&whole), "{words}");
+    assert!(!words.contains(&format!("from {whole}")), "{words}");
 }

@@ -9,9 +9,10 @@ use super::summary::{buy, cost, panels, row, rows};
 use super::watch::Clock;
 use super::{cut_plan, disk, interrupt, terminal};
 use std::path::{Path, PathBuf};
-use yardslip::data::read_strips;
+use yardslip::data::{Job, read_strips};
 use yardslip::documents::{papers, wording};
-use yardslip::plan::{Done, Recut, recognise, recut};
+use yardslip::length::Unit;
+use yardslip::plan::{Done, Recut, Unused, recognise, recut};
 
 /// What the names of papers for missing panels begin with.
 const MISSING: &str = "missing-";
@@ -29,7 +30,7 @@ pub(super) fn run(request: &Request) -> Result<(), Failure> {
     clock.finish();
     let again = planned.map_err(Failure::undoable)?;
     interrupt::undisturbed(|| place.fill(&all_papers(request, &again)))?;
-    if request.quiet { Ok(()) } else { terminal::print(&text(&plan.job.title, &again, place.shown())) }
+    if request.quiet { Ok(()) } else { terminal::print(&text(&plan.job, &again, place.shown())) }
 }
 
 /// The folder asked for, or one beside the plan's, named after it.
@@ -54,7 +55,8 @@ fn all_papers(request: &Request, again: &Recut) -> Vec<(String, Vec<u8>)> {
     all
 }
 
-fn text(title: &str, again: &Recut, folder: &Path) -> String {
+fn text(job: &Job, again: &Recut, folder: &Path) -> String {
+    let (title, units) = (&job.title, job.units);
     let mut lines = vec![format!("{title}: crosscuts planned again"), String::new()];
     match &again.done {
         Some(done) => {
@@ -64,9 +66,19 @@ fn text(title: &str, again: &Recut, folder: &Path) -> String {
         None => lines.push(row("panels", "none can be made of these strips")),
     }
     lines.extend(rows("missing", again.missing.iter().map(|missing| format!("{} of {}", missing.count, missing.name))));
+    lines.extend(rows("unused", again.unused.iter().map(|unused| left(unused, units))));
     lines.extend(again.good.iter().flat_map(made_good));
     lines.push(row("papers", &folder.display().to_string()));
     lines.join("\n") + "\n"
+}
+
+/// Strips that nothing is cut from, and why.
+fn left(unused: &Unused, units: Unit) -> String {
+    let Unused { strip, fits } = unused;
+    let size = format!("{} x {}", strip.width.show(units), strip.length.show(units));
+    let named = format!("{} {size}", strip.name);
+    let why = if *fits { "not needed" } else { "no panel comes off a strip of this size" };
+    format!("{} x {}: {why}", strip.count, named.trim())
 }
 
 /// What making good takes, or why it cannot be done.

@@ -1,10 +1,10 @@
 //! What the proof of a plan is about. Panels are decided on at their smallest sizes, on strips no wider than they ask. Where
-//! the yard's cuts are paid for, using a sheet up to the last kerf in another way might save one of them; panels that may
+//! the yard's cuts are paid for, or counted, using a sheet up to the last kerf in another way might save one of them; panels that may
 //! vary by different amounts might share a strip at sizes in between; and a piece might be long enough for the hand there.
 
-use crate::data::{Cents, Job, RipWidths};
+use crate::data::{Cents, Job, RipWidths, Sheet};
 use crate::length::Length;
-use crate::model::sizes;
+use crate::model::{may_break_down, sizes};
 
 /// What is proved of a plan, or would be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,14 +44,26 @@ pub(super) fn whatever_is_held(job: &Job) -> Claim {
 }
 
 fn of_cost(job: &Job, held_pieces: bool) -> Claim {
-    let paid = job.yard.cut_price > Cents::ZERO
-        && job.sheets.iter().any(|sheet| sheet.edge_trim.is_zero() && sheet.stock != Some(0));
-    let (at_ends, asked_widths) = (paid && sizes_may_vary(job), paid && job.saw.trims);
+    let counted = job.yard.cut_price > Cents::ZERO || job.yard.most_cuts.is_some_and(|most| may_take(job, most));
+    let saved = counted && job.sheets.iter().any(|sheet| sheet.edge_trim.is_zero() && sheet.stock != Some(0));
+    let (at_ends, asked_widths) = (saved && sizes_may_vary(job), saved && job.saw.trims);
     let shared_strips = !job.saw.trims && sides_overlap(job);
     let one_way = sizes::may_lie_smaller(job);
     let end_sizes = at_ends || shared_strips || held_pieces || one_way;
     let last_cut = at_ends || asked_widths;
     Claim::Cost(Against { end_sizes, asked_widths, last_cut, shared_strips, held_pieces, one_way })
+}
+
+/// Whether some sheet may take this many cuts or more, its strips no narrower than a panel's smallest side.
+fn may_take(job: &Job, cuts: u32) -> bool {
+    let sides = job.panels.iter().map(|panel| panel.width.min(panel.height) - panel.scant);
+    let Some(least) = sides.min() else { return false };
+    let strip = (least + job.yard.tolerance).max(job.yard.narrowest) + job.yard.kerf;
+    let boards = if may_break_down(job) { 2 } else { 1 };
+    let room = |along: bool, sheet: &Sheet| if along { sheet.width } else { sheet.length };
+    let ways = [true, false].into_iter().filter(|along| sizes::yard_rips(job.yard.rips, *along));
+    let mut rooms = ways.flat_map(|along| job.sheets.iter().map(move |sheet| room(along, sheet)));
+    rooms.any(|room| boards * ((room + job.yard.kerf).times(strip) + 1) + 1 > i64::from(cuts))
 }
 
 /// Whether two sides can come out alike though their smallest sizes differ.

@@ -16,6 +16,8 @@ pub struct Recut {
     pub done: Option<Done>,
     /// Panels that they do not give, in the job's order.
     pub missing: Vec<Missing>,
+    /// Strips that nothing is cut from.
+    pub unused: Vec<Unused>,
     /// Those made good from new sheets, or why that cannot be; nothing where none is missing.
     pub good: Option<Result<Done, Vec<Fault>>>,
 }
@@ -38,6 +40,15 @@ pub struct Missing {
     pub name: String,
     /// How many.
     pub count: u32,
+}
+
+/// Strips on hand that nothing is cut from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Unused {
+    /// The strips, with as many as are left.
+    pub strip: StripOnHand,
+    /// Whether some panel of the job could be cut from one.
+    pub fits: bool,
 }
 
 /// A strip's letter in the plan that the yard cut, with what is known about its wood.
@@ -66,11 +77,11 @@ pub fn recognise(strips: &mut [StripOnHand], lettered: &[Lettered]) {
 /// # Errors
 /// A plan that fails the program's own check.
 pub fn recut(job: &Job, strips: Vec<StripOnHand>, watch: &dyn Watch) -> Result<Recut, Vec<Fault>> {
-    let best = Best::of(job, strips, &Share::part(SHARE_OF_THE_STRIPS, watch))?;
+    let best = Best::of(job, strips.clone(), &Share::part(SHARE_OF_THE_STRIPS, watch))?;
     let done = best.done().map(by_worth).transpose()?;
     let missing = best.missing();
     let good = (!missing.is_empty()).then(|| make_good(job, &missing, watch));
-    Ok(Recut { done, missing, good })
+    Ok(Recut { done, missing, unused: best.unused(strips), good })
 }
 
 /// Part of the time for the strips on hand; the rest is for what must be made good.
@@ -116,6 +127,19 @@ impl<'a> Best<'a> {
         let short =
             lines.map(|(panel, line)| Missing { panel, name: line.name.clone(), count: line.count - self.made(panel) });
         short.filter(|missing| missing.count > 0).collect()
+    }
+
+    /// The strips that nothing is cut from.
+    fn unused(&self, strips: Vec<StripOnHand>) -> Vec<Unused> {
+        let left = |(at, strip): (usize, StripOnHand)| {
+            let used: u32 = self.used.iter().filter(|used| used.strip == at).map(|used| used.count).sum();
+            let only =
+                Job { strips: vec![StripOnHand { count: 1, ..self.bare.strips[at].clone() }], ..self.bare.clone() };
+            let crossed = self.job.saw.crosses.is_none_or(|limit| strip.width <= limit);
+            let fits = crossed && (0..self.job.panels.len()).any(|line| can_be_made(&only, line));
+            Unused { strip: StripOnHand { count: strip.count - used, ..strip }, fits }
+        };
+        strips.into_iter().enumerate().map(left).filter(|unused| unused.strip.count > 0).collect()
     }
 
     /// The job that these strips do, and its answer: only the lines of which something is made.

@@ -95,3 +95,13 @@ fn a_panel_too_short_to_hold_leaves_the_worth_unproved() {
     job.saw.shortest = len("12");
     assert_eq!(proof(&job), "Not proved: these strips may give panels of more worth.");
 }
+
+#[test]
+fn strips_that_nothing_is_cut_from_are_told_with_the_reason() {
+    // 12 1/16 is over size, and a third strip of 9 in. is more than four panels need.
+    let strips = vec![measured("A", "12 1/16", "96", 2), measured("B", "9", "96", 3)];
+    let again = recut(&batch(), strips.clone(), &Patient).expect("a plan");
+    let told: Vec<(&str, u32, bool)> =
+        again.unused.iter().map(|unused| (unused.strip.name.as_str(), unused.strip.count, unused.fits)).collect();
+    assert_eq!(told, [("A", 2, false), ("B", 2, true)]);
+}

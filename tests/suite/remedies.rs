@@ -67,6 +67,8 @@ fn follow(job: &mut Job, remedy: &str) {
     } else if remedy.starts_with("a stock of ") {
         let kind = named(&job.sheets);
         job.sheets[kind].stock = Some(1);
+    } else if remedy.starts_with("letting it be cut from any kind") {
+        job.panels[0].sheets = vec![];
     } else if remedy.starts_with("letting it be cut from ") {
         job.panels[0].sheets = vec![named(&job.sheets)];
     } else {
@@ -141,6 +143,14 @@ fn limits_of_the_sheet_are_named_too() {
         job.panels[0].sheets = vec![1];
     };
     tells("30", "40", bound, "panel[0].sheets", "letting it be cut from `birch 1/4`");
+    let only_on_hand = |job: &mut Job| {
+        let (width, length) = (len("12"), len("100"));
+        let grain_along = true;
+        job.strips = vec![StripOnHand { name: String::new(), width, length, count: 1, sheet: None, grain_along }];
+        job.panels[0].sheets = vec![0];
+    };
+    let any = "letting it be cut from any kind, strips of an unknown kind included,";
+    tells("12", "97", only_on_hand, "panel[0].sheets", any);
     let trims_cost_cuts = |job: &mut Job| (job.sheets[0].edge_trim, job.yard.most_cuts) = (len("1/8"), Some(1));
     tells("12", "16", trims_cost_cuts, "yard.most_cuts", "2 cuts a sheet");
 }

@@ -116,3 +116,15 @@ fn a_yard_that_may_rip_too_wide_is_asked_for_strips_that_cannot_come_out_over_si
     assert_eq!((plan.strips[0].width, plan.strips[0].widest), (len("11 15/16"), len("12")));
     assert!(plan.notes.iter().all(|note| !note.text.contains("wider")), "{:?}", plan.notes);
 }
+
+#[test]
+fn where_the_yards_cuts_are_counted_a_size_between_may_save_one() {
+    // 9 61/64 + 3/32 + 9 61/64 = 20: one cut gives two strips that size, and of 9 7/8 in. only one.
+    let mut job = upright(("10", "20"), 2, ("24", "20"));
+    (job.yard.kerf, job.yard.most_cuts) = (len("3/32"), Some(1));
+    let plan = made(&job);
+    assert_eq!(plan.cost.total, Cents(7700));
+    assert!(wording::proof(&plan).contains("at their smallest or at nominal sizes"), "{}", wording::proof(&plan));
+    (job.panels[0].width, job.panels[0].scant) = (len("9 61/64"), Length::ZERO);
+    assert_eq!(least_money(&job), Some(Cents(3850)));
+}

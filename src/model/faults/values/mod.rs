@@ -74,7 +74,9 @@ pub(super) fn kinds(_: &Job, lifted: &Job) -> Vec<Change> {
         let words = format!("letting it be cut from `{}`", lifted.sheets[index].name);
         change("panel.sheets", words, lifted, |job| job.panels[0].sheets = vec![index])
     };
-    (0..lifted.sheets.len()).map(any).collect()
+    let words = "letting it be cut from any kind, strips of an unknown kind included,".into();
+    let all = change("panel.sheets", words, lifted, |job| job.panels[0].sheets = Vec::new());
+    (0..lifted.sheets.len()).map(any).chain([all]).collect()
 }
 
 pub(super) fn most_cuts(job: &Job, lifted: &Job) -> Vec<Change> {

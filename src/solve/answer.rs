@@ -1,6 +1,7 @@
 //! From whole numbers of layouts and patterns to sheets with strips with panels: strips that nothing is cut from are
 //! left out, panels that nobody asked for are not cut, sheets that come out alike are counted together.
 
+use super::aims::start;
 use super::draft::Draft;
 use super::layout::Layout;
 use super::pattern::{Blank, Pattern};
@@ -25,8 +26,23 @@ impl<'a> Lines<'a> {
         Lines { problem, left: problem.sizes.iter().map(of).collect() }
     }
 
-    /// The pieces of a pattern that somebody wants; long pieces are handed out first, so that the hand keeps hold.
-    fn pieces(&mut self, pattern: &Pattern) -> Vec<PieceCut> {
+    /// One panel asked for of this size, so that a strip is not started for extra panels alone.
+    fn asked_for(&mut self, size: usize) -> Option<(usize, bool)> {
+        let line = self.left[size].iter_mut().find(|(_, left, extra)| *left > 0 && !extra)?;
+        line.1 -= 1;
+        Some((line.0, line.2))
+    }
+
+    /// The next panel of a size.
+    fn next(&mut self, size: usize) -> Option<(usize, bool)> {
+        let line = self.left[size].iter_mut().find(|(_, left, _)| *left > 0)?;
+        line.1 -= 1;
+        Some((line.0, line.2))
+    }
+
+    /// The pieces of a pattern that somebody wants, one of them handed out before; long pieces are handed out first, so
+    /// that the hand keeps hold.
+    fn pieces(&mut self, pattern: &Pattern, mut first: Option<(usize, (usize, bool))>) -> Vec<PieceCut> {
         let laid = &self.problem.families[pattern.blank.family].widths[pattern.blank.width].laid;
         let mut order = pattern.pieces.clone();
         order.sort_by_key(|(at, _)| std::cmp::Reverse(laid[*at].along));
@@ -34,9 +50,9 @@ impl<'a> Lines<'a> {
         for (at, copies) in order {
             let laid = laid[at];
             for _ in 0..copies {
-                let Some(line) = self.left[laid.size].iter_mut().find(|(_, left, _)| *left > 0) else { break };
-                line.1 -= 1;
-                pieces.push(PieceCut { panel: line.0, turned: laid.turned, trimmed: laid.trimmed, extra: line.2 });
+                let before = first.take_if(|(size, _)| *size == laid.size).map(|(_, line)| line);
+                let Some((panel, extra)) = before.or_else(|| self.next(laid.size)) else { break };
+                pieces.push(PieceCut { panel, turned: laid.turned, trimmed: laid.trimmed, extra });
             }
         }
         pieces.sort_unstable();
@@ -48,18 +64,24 @@ impl<'a> Lines<'a> {
 pub(super) fn answer(problem: &Problem, counts: &[u32], draft: &Draft) -> (Vec<SheetUse>, Vec<StripUse>) {
     let mut lines = Lines::new(problem, counts);
     let mut on_hand: BTreeMap<(usize, Vec<PieceCut>), u32> = BTreeMap::new();
-    for ((strip, pattern), copies) in &draft.on_hand {
-        for _ in 0..*copies {
-            let pieces = lines.pieces(pattern);
-            if !pieces.is_empty() {
-                *on_hand.entry((problem.on_hand[*strip].strip, pieces)).or_default() += 1;
-            }
+    let mut asked: Vec<u32> = problem.sizes.iter().map(|size| size.count).collect();
+    let whole = draft.on_hand.iter().flat_map(|(used, copies)| std::iter::repeat_n(used, *copies as usize));
+    let started: Vec<_> = whole
+        .map(|(strip, pattern)| {
+            let size = start(problem, pattern, &mut asked);
+            (strip, pattern, size.and_then(|size| Some((size, lines.asked_for(size)?))))
+        })
+        .collect();
+    for (strip, pattern, first) in started {
+        let pieces = lines.pieces(pattern, first);
+        if !pieces.is_empty() {
+            *on_hand.entry((problem.on_hand[*strip].strip, pieces)).or_default() += 1;
         }
     }
     let mut strips: BTreeMap<Blank, Vec<Vec<PieceCut>>> = BTreeMap::new();
     for (pattern, copies) in &draft.patterns {
         for _ in 0..*copies {
-            let pieces = lines.pieces(pattern);
+            let pieces = lines.pieces(pattern, None);
             if !pieces.is_empty() {
                 strips.entry(pattern.blank).or_default().push(pieces);
             }

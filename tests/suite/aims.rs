@@ -2,9 +2,9 @@
 
 use crate::jobs::{len, panel, small_job};
 use std::cell::Cell;
-use yardslip::data::{Cents, Grain, Job, Keeper, StripOnHand};
+use yardslip::data::{Cents, Grain, Job, Keeper, Panel, StripOnHand};
 use yardslip::plan::{check, lay_out};
-use yardslip::solve::{Aim, Level, Patient, Progress, Solved, Watch, solve};
+use yardslip::solve::{Aim, Level, Patient, PieceCut, Progress, Solved, StripUse, Watch, solve};
 
 fn solved(job: &Job) -> Solved {
     let solved = solve(job, &Patient).expect("a job that can be done");
@@ -106,19 +106,20 @@ fn no_cut_is_paid_for_extra_panels() {
 }
 
 #[test]
-fn strips_on_hand_that_are_still_whole_are_filled_with_what_is_worth_most() {
+fn of_strips_on_hand_those_that_are_started_are_filled_with_what_is_worth_most() {
     let mut job = small_job();
     job.sheets[0].stock = Some(0);
     job.strips = vec![on_hand("12", "40", 2)];
-    let (mut small, mut large) = (panel("12", "9", 0), panel("12", "16", 0));
+    let (mut small, mut large) = (panel("12", "9", 0), panel("12", "16", 1));
     (small.extra, small.worth) = (20, Cents(500));
     (large.extra, large.worth) = (20, Cents(1000));
     job.panels = vec![small, large];
     let solved = solved(&job);
-    // 40 in. holds 16 + 9 + 9 with kerfs (34 3/8 in.) for 20.00, 16 + 16 for 20.00 and four of 9 (36 3/8 in.) for 20.00;
-    // nothing holds more: 16 + 16 + 9 and 16 + 9 + 9 + 9 are 41 and 43 in. before any kerf.
-    assert_eq!(level(&solved, Aim::Worth), Some(Level { aim: Aim::Worth, value: 4000, bound: 4000, proved: true }));
-    assert_eq!(solved.cost, Cents(0));
+    // Beside a panel of 16 in. a strip of 40 in. holds another (32 1/8 in. with kerfs) or two of 9 in. (34 1/4 in.), for
+    // 10.00; 16 + 16 + 9 in. are 41 in. before any kerf. The other strip stays whole: it is no waste.
+    let level = level(&solved, Aim::Worth).expect("extras make a level");
+    assert_eq!((level.value, solved.cost), (1000, Cents(0)));
+    assert_eq!(solved.on_hand.iter().map(|used| used.count).sum::<u32>(), 1);
 }
 
 #[test]
@@ -226,4 +227,22 @@ fn the_same_job_gives_the_same_plan() {
     job.panels.extend([panel("9", "12", 17), panel("8", "10", 23), panel("11", "14", 9)]);
     job.keepers = vec![Keeper { width: len("8"), length: len("24"), worth: Cents(150) }];
     assert_eq!(solved(&job), solved(&job));
+}
+
+#[test]
+fn extra_panels_alone_start_no_whole_strip_on_hand() {
+    // Each strip of 21 in. gives two of 8 x 10. One is asked for, three more are welcome: one of them comes off the same
+    // strip, and the other strip stays whole.
+    let grain = Grain::Upright;
+    let line = Panel { extra: 3, worth: Cents(500), grain, ..panel("8", "10", 1) };
+    let job = Job { sheets: vec![], strips: vec![on_hand("8", "21", 2)], panels: vec![line], ..small_job() };
+    let mut solved = solve(&job, &Patient).expect("one strip does");
+    let plan = lay_out(&job, &solved);
+    assert_eq!(check(&job, &plan), Ok(()));
+    assert_eq!((plan.strips.len(), plan.strips[0].count, plan.panels[0].extras), (1, 1, 1));
+    // The checker refuses what the solver leaves.
+    let extra = PieceCut { panel: 0, turned: false, trimmed: false, extra: true };
+    solved.on_hand.push(StripUse { strip: 0, count: 1, pieces: vec![extra; 2] });
+    let found = check(&job, &lay_out(&job, &solved)).expect_err("a whole strip for extras");
+    assert!(found.iter().any(|one| one.to_string().contains("extra panels alone are cut from a strip on hand")));
 }

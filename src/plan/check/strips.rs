@@ -115,6 +115,8 @@ fn on_hand(job: &Job, plan: &Plan, found: &mut Findings) {
         found.same(Rule::OnHand, &place, "its length", strip.length, hand.length);
         let crossed = hand.width <= job.saw.crosses.unwrap_or(Length::MAX);
         found.hold(Rule::Crosses, crossed, &place, || "the saw cannot cross it".into());
+        let started = strip.pieces.iter().any(|piece| !piece.extra);
+        found.hold(Rule::Extra, started, &place, || "extra panels alone are cut from a strip on hand".into());
         found.hold(Rule::Hand, hand.length >= job.saw.shortest, &place, || "it is too short to hold".into());
     }
     for (hand, used) in job.strips.iter().zip(used) {

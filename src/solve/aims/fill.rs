@@ -1,8 +1,7 @@
-//! Extra panels from what would be waste: each fall-off of a strip, each spare strip and each strip on hand that is
-//! still whole is filled with the welcome panels worth most, as long as that is worth more than keeping it. One strip
-//! after the other, each at its best (a knapsack); not the best over all strips together.
+//! Extra panels from what would be waste: each fall-off of a strip and each spare strip is filled with the welcome panels
+//! worth most, as long as that is worth more than keeping it. One strip after the other, each at its best (a knapsack);
+//! not the best over all strips together. A strip on hand that is still whole is no waste.
 
-use super::super::bound::on_hand_blank;
 use super::super::draft::Draft;
 use super::super::knapsack::{Choice, Knapsack, Step};
 use super::super::master::Made;
@@ -34,13 +33,6 @@ pub(super) fn fill(problem: &Problem, draft: &Draft) -> Draft {
     for (blank, spare) in draft.spare_strips(problem) {
         for pattern in wishes.fresh(blank, spare) {
             filled.add(Made::Pattern(pattern), 1);
-        }
-    }
-    for (strip, of) in problem.on_hand.iter().enumerate() {
-        let used =
-            draft.on_hand.iter().filter(|((known, _), _)| *known == strip).map(|(_, copies)| copies).sum::<u32>();
-        for pattern in wishes.fresh(on_hand_blank(of), i64::from(of.count.saturating_sub(used))) {
-            filled.add(Made::OnHand(strip, pattern), 1);
         }
     }
     filled

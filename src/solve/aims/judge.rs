@@ -16,7 +16,7 @@ use super::super::prices as money;
 use super::prices::{Prices, scale, step};
 use super::program::Means;
 use super::tidy::wanted;
-use crate::model::{Problem, Ripping};
+use crate::model::{OnHand, Problem, Ripping};
 use std::collections::BTreeMap;
 
 /// Prices judged.
@@ -179,9 +179,13 @@ fn at_rate(problem: &Problem, means: Means, prices: &Prices, rate: Rate) -> i128
     -(-(wide(rate.top) * wide(means.cost) + paid)).div_euclid(wide(rate.bottom)) + stock + free
 }
 
-/// What the strips on hand are worth at their best patterns.
+/// What the strips on hand are worth at their best patterns, if a panel asked for can be cut from them at all.
 pub(super) fn hand(problem: &Problem, best: &[(i64, Pattern)]) -> i128 {
-    let strips = problem.on_hand.iter().zip(best);
+    let asked = |strip: &OnHand| {
+        let laid = problem.families[strip.family].widths.iter().flat_map(|width| &width.laid);
+        laid.into_iter().any(|laid| problem.sizes[laid.size].count > 0)
+    };
+    let strips = problem.on_hand.iter().zip(best).filter(|(strip, _)| asked(strip));
     strips.map(|(strip, (value, _))| i128::from(strip.count) * wide(*value)).sum()
 }
 

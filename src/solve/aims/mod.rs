@@ -24,6 +24,7 @@ use super::draft::Draft;
 use super::solved::{Aim, Level};
 use super::watch::{Progress, Watch};
 use crate::model::Problem;
+pub(super) use tidy::start;
 use trial::Trials;
 
 /// What is known about the money.

@@ -10,7 +10,7 @@ use super::near::near;
 use super::prices::step;
 use super::program::Means;
 use super::relax::{Until, relax};
-use super::tidy::{clip, tidy};
+use super::tidy::{clip, tidy, without_fresh};
 use super::{bounds, count};
 use crate::model::Problem;
 use std::collections::BTreeSet;
@@ -69,7 +69,8 @@ pub(super) fn better(problem: &Problem, draft: &Draft, cost: i64) -> Option<Draf
 
 /// A draft as it will be cut, welcome panels in its fall-offs and spare strips.
 pub(super) fn filled(problem: &Problem, draft: &Draft) -> Draft {
-    tidy(problem, &fill(problem, &clip(problem, draft)))
+    let lean = |draft: &Draft| without_fresh(problem, &clip(problem, draft));
+    lean(&tidy(problem, &fill(problem, &lean(draft))))
 }
 
 /// The layouts and patterns of a draft.

@@ -1,10 +1,12 @@
-//! A draft as it will be cut: no panel that nobody wants, no strip that nothing is cut from, no sheet without strips.
+//! A draft as it will be cut: no panel that nobody wants, no strip that nothing is cut from, no strip on hand that is
+//! started for extra panels alone, no sheet without strips.
 
 use super::super::draft::Draft;
 use super::super::layout::{Layout, blank};
 use super::super::master::Made;
 use super::super::pattern::{Blank, Pattern};
 use crate::model::{Problem, Size};
+use std::cmp::Reverse;
 
 /// The draft without what is surplus; it costs no more.
 pub(super) fn tidy(problem: &Problem, draft: &Draft) -> Draft {
@@ -33,6 +35,29 @@ pub(super) fn clip(problem: &Problem, draft: &Draft) -> Draft {
     clipped
 }
 
+/// The draft without strips on hand that no panel asked for is cut from: they stay whole. What is asked for of the panels
+/// on them comes from the other strips.
+pub(super) fn without_fresh(problem: &Problem, draft: &Draft) -> Draft {
+    let mut asked: Vec<u32> = problem.sizes.iter().map(|size| size.count).collect();
+    let mut kept = Draft { layouts: draft.layouts.clone(), patterns: draft.patterns.clone(), ..Draft::default() };
+    for ((strip, pattern), copies) in &draft.on_hand {
+        let started = (0..*copies).take_while(|_| start(problem, pattern, &mut asked).is_some()).count();
+        if let Some(copies) = u32::try_from(started).ok().filter(|copies| *copies > 0) {
+            kept.add(Made::OnHand(*strip, pattern.clone()), copies);
+        }
+    }
+    kept
+}
+
+/// The size of the panel asked for that a strip on hand is started for: of those that it gives, the one that most are
+/// still asked for of; takes it off them.
+pub(in crate::solve) fn start(problem: &Problem, pattern: &Pattern, asked: &mut [u32]) -> Option<usize> {
+    let sizes = pattern.yields(problem).map(|(size, _)| size);
+    let size = sizes.filter(|size| asked[*size] > 0).max_by_key(|size| (asked[*size], Reverse(*size)))?;
+    asked[size] -= 1;
+    Some(size)
+}
+
 /// Panels of a size that are asked for or welcome.
 pub(super) fn wanted(size: &Size) -> u32 {
     size.count + size.wishes.iter().map(|wish| wish.most).sum::<u32>()
@@ -49,7 +74,7 @@ fn wanted_of(problem: &Problem, pattern: &Pattern, copies: u32, left: &mut [u32]
     left.iter_mut().zip(&each).for_each(|(left, each)| *left -= each * full);
     let mut clipped = vec![(pattern.clone(), full)];
     let mut order = pattern.pieces.clone();
-    order.sort_by_key(|(at, _)| std::cmp::Reverse(laid[*at].along));
+    order.sort_by_key(|(at, _)| Reverse(laid[*at].along));
     for _ in full..copies {
         let mut pieces: Vec<(usize, u32)> = order
             .iter()

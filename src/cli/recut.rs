@@ -74,10 +74,14 @@ fn text(job: &Job, again: &Recut, folder: &Path) -> String {
 
 /// Strips that nothing is cut from, and why.
 fn left(unused: &Unused, units: Unit) -> String {
-    let Unused { strip, fits } = unused;
+    let Unused { strip, fits, too_wide } = unused;
     let size = format!("{} x {}", strip.width.show(units), strip.length.show(units));
     let named = format!("{} {size}", strip.name);
-    let why = if *fits { "not needed" } else { "no panel comes off a strip of this size" };
+    let why = match too_wide {
+        Some(over) => format!("{} wider than a panel may come out, and nothing is trimmed at home", over.say(units)),
+        None if *fits => "not needed".into(),
+        None => "no panel comes off a strip of this size".into(),
+    };
     format!("{} x {}: {why}", strip.count, named.trim())
 }
 

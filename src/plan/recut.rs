@@ -49,6 +49,8 @@ pub struct Unused {
     pub strip: StripOnHand,
     /// Whether some panel of the job could be cut from one.
     pub fits: bool,
+    /// By how much it is too wide for the first panel that a narrower one would give.
+    pub too_wide: Option<Length>,
 }
 
 /// A strip's letter in the plan that the yard cut, with what is known about its wood.
@@ -131,13 +133,19 @@ impl<'a> Best<'a> {
 
     /// The strips that nothing is cut from.
     fn unused(&self, strips: Vec<StripOnHand>) -> Vec<Unused> {
+        let gives = |at: usize, width: Length| {
+            let strip = StripOnHand { count: 1, width, ..self.bare.strips[at].clone() };
+            let only = Job { strips: vec![strip], ..self.bare.clone() };
+            let crossed = self.job.saw.crosses.is_none_or(|limit| width <= limit);
+            crossed && (0..self.job.panels.len()).any(|line| can_be_made(&only, line))
+        };
         let left = |(at, strip): (usize, StripOnHand)| {
             let used: u32 = self.used.iter().filter(|used| used.strip == at).map(|used| used.count).sum();
-            let only =
-                Job { strips: vec![StripOnHand { count: 1, ..self.bare.strips[at].clone() }], ..self.bare.clone() };
-            let crossed = self.job.saw.crosses.is_none_or(|limit| strip.width <= limit);
-            let fits = crossed && (0..self.job.panels.len()).any(|line| can_be_made(&only, line));
-            Unused { strip: StripOnHand { count: strip.count - used, ..strip }, fits }
+            let fits = gives(at, strip.width);
+            let sides = self.job.panels.iter().flat_map(|panel| [panel.width, panel.height]);
+            let narrower = sides.filter(|side| *side < strip.width && gives(at, *side)).max();
+            let too_wide = if fits { None } else { narrower.map(|side| strip.width - side) };
+            Unused { strip: StripOnHand { count: strip.count - used, ..strip }, fits, too_wide }
         };
         strips.into_iter().enumerate().map(left).filter(|unused| unused.strip.count > 0).collect()
     }

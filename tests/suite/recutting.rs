@@ -4,6 +4,7 @@ use crate::papers_in::shop;
 use crate::solved_by_hand::len;
 use yardslip::data::{Job, StripOnHand};
 use yardslip::documents::wording;
+use yardslip::length::Length;
 use yardslip::plan::{Lettered, Missing, recognise, recut};
 use yardslip::solve::Patient;
 
@@ -98,10 +99,13 @@ fn a_panel_too_short_to_hold_leaves_the_worth_unproved() {
 
 #[test]
 fn strips_that_nothing_is_cut_from_are_told_with_the_reason() {
-    // 12 1/16 is over size, and a third strip of 9 in. is more than four panels need.
-    let strips = vec![measured("A", "12 1/16", "96", 2), measured("B", "9", "96", 3)];
-    let again = recut(&batch(), strips.clone(), &Patient).expect("a plan");
-    let told: Vec<(&str, u32, bool)> =
-        again.unused.iter().map(|unused| (unused.strip.name.as_str(), unused.strip.count, unused.fits)).collect();
-    assert_eq!(told, [("A", 2, false), ("B", 2, true)]);
+    // 12 1/16 is over size by 1/16, and a third strip of 9 in. is more than four panels need; 5 in. are too narrow.
+    let strips = vec![measured("A", "12 1/16", "96", 2), measured("B", "9", "96", 3), measured("C", "5", "96", 1)];
+    let again = recut(&batch(), strips, &Patient).expect("a plan");
+    let told: Vec<(&str, u32, bool, Option<Length>)> = again
+        .unused
+        .iter()
+        .map(|unused| (unused.strip.name.as_str(), unused.strip.count, unused.fits, unused.too_wide))
+        .collect();
+    assert_eq!(told, [("A", 2, false, Some(len("1/16"))), ("B", 2, true, None), ("C", 1, false, None)]);
 }

@@ -8,7 +8,7 @@ use crate::plan::Plan;
 /// The overview.
 pub fn paper(plan: &Plan) -> Paper {
     let mut paper = Paper::new("overview", "The batch");
-    paper.figure(wording::money(plan, plan.cost.total), format!("for {}", wording::bought(plan)));
+    paper.figure(wording::money(plan, plan.cost.total), wording::bought(plan));
     for trouble in trouble::troubles(plan) {
         paper.text(trouble);
     }

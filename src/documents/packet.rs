@@ -68,5 +68,5 @@ fn headline(plan: &Plan) -> String {
     let cost = wording::money(plan, plan.cost.total);
     let all = plan.week.shopping.as_ref().map(|shopping| wording::money(plan, shopping.total));
     let all = all.map_or_else(String::new, |all| format!(" ({all} with everything on the shopping list)"));
-    format!("{cost} for {bought}{all}. {}", wording::proof(plan))
+    format!("{cost} {bought}{all}. {}", wording::proof(plan))
 }

@@ -27,7 +27,9 @@ pub fn paper(job: &Job, plan: &Plan) -> Paper {
         paper.table(load);
     }
     paper.list(false, notes(plan, &[Stage::Car]));
-    paper.caution(cautions::lifting());
+    if !plan.sheets.is_empty() {
+        paper.caution(cautions::lifting());
+    }
     assumptions::add(&mut paper, plan, &["sheet", "strip", "yard", "car", "keep", "finish", "canvas", "glue"]);
     paper
 }
@@ -58,8 +60,11 @@ fn money(plan: &Plan, amount: Cents) -> String {
     wording::money(plan, amount)
 }
 
-/// The cost shared equally among the panels.
+/// The cost shared equally among the panels; nothing where nothing is bought.
 fn each(plan: &Plan) -> Option<String> {
+    if plan.cost.total == Cents::ZERO {
+        return None;
+    }
     let panels: i64 = plan.panels.iter().map(|line| i64::from(line.count + line.extras)).sum();
     let cents = (2 * plan.cost.total.0 + panels).checked_div(2 * panels)?;
     Some(format!("That is {} a panel on average, for {panels} panels.", money(plan, Cents(cents))))
@@ -86,10 +91,11 @@ fn notes(plan: &Plan, stages: &[Stage]) -> Vec<String> {
 fn load(plan: &Plan) -> Table {
     let mut table = Table::new([Column::left("load"), Column::right("figure").bold()]);
     let say = |length: Length| length.say(plan.units);
-    if plan.load.longest.is_positive() {
-        table.row(["longest piece".into(), say(plan.load.longest)]);
-        table.row(["widest piece".into(), say(plan.load.widest)]);
+    if !plan.load.longest.is_positive() {
+        return table;
     }
+    table.row(["longest piece".into(), say(plan.load.longest)]);
+    table.row(["widest piece".into(), say(plan.load.widest)]);
     if let Some(kg) = plan.load.weight {
         table.row(["strips and what is left over, together".into(), wording::weight(plan.units, kg)]);
     }

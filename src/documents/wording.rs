@@ -38,10 +38,13 @@ pub fn money(plan: &Plan, amount: Cents) -> String {
     format!("{}{amount}", plan.currency)
 }
 
-/// What the cost is for: `2 sheets`, with `and the yard's cuts` where they are paid.
+/// What the cost is for: `for 2 sheets`, with `and the yard's cuts` where they are paid; `nothing to buy`.
 pub fn bought(plan: &Plan) -> String {
+    if plan.cost.sheets_bought == 0 {
+        return "nothing to buy".into();
+    }
     let sheets = counted(plan.cost.sheets_bought, "sheet");
-    if plan.cost.paid_cuts > 0 { format!("{sheets} and the yard's cuts") } else { sheets }
+    if plan.cost.paid_cuts > 0 { format!("for {sheets} and the yard's cuts") } else { format!("for {sheets}") }
 }
 
 /// A weight in pounds for jobs in inches, else in kilograms; to the tenth under ten.

@@ -3,9 +3,10 @@
 use crate::papers_in::shop;
 use crate::solved_by_hand::len;
 use yardslip::data::{Job, StripOnHand};
-use yardslip::documents::wording;
+use yardslip::documents::blocks::Paper;
+use yardslip::documents::{overview, shopping, wording};
 use yardslip::length::Length;
-use yardslip::plan::{Lettered, Missing, recognise, recut};
+use yardslip::plan::{Done, Lettered, Missing, recognise, recut};
 use yardslip::solve::Patient;
 
 fn batch() -> Job {
@@ -108,4 +109,14 @@ fn strips_that_nothing_is_cut_from_are_told_with_the_reason() {
         .map(|unused| (unused.strip.name.as_str(), unused.strip.count, unused.fits, unused.too_wide))
         .collect();
     assert_eq!(told, [("A", 2, false, Some(len("1/16"))), ("B", 2, true, None), ("C", 1, false, None)]);
+}
+
+#[test]
+fn papers_for_strips_on_hand_speak_of_no_purchase_and_no_load() {
+    let again = recut(&batch(), vec![measured("A", "12", "96", 2)], &Patient).expect("a plan");
+    let Done { job, plan } = again.done.expect("panels come of it");
+    let told = |paper: &Paper| format!("{paper:?}");
+    let (list, batch) = (told(&shopping::paper(&job, &plan)), told(&overview::paper(&plan)));
+    assert!(batch.contains("nothing to buy") && !batch.contains("0 sheets"), "{batch}");
+    assert!(!list.contains("For the car") && !list.contains("a panel on average"), "{list}");
 }

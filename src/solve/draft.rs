@@ -28,6 +28,13 @@ impl Draft {
         }
     }
 
+    /// All that it is made of, each once.
+    pub(super) fn made_of(&self) -> impl Iterator<Item = Made> {
+        let on_hand = self.on_hand.keys().cloned().map(|(strip, pattern)| Made::OnHand(strip, pattern));
+        let layouts = self.layouts.keys().cloned().map(Made::Layout);
+        layouts.chain(self.patterns.keys().cloned().map(Made::Pattern)).chain(on_hand)
+    }
+
     /// What it costs, in units: sheets, cuts by the sheet, and cuts by the order.
     pub(super) fn cost(&self, problem: &Problem) -> i64 {
         let each = self.layouts.iter().map(|(layout, copies)| i64::from(*copies) * layout.cost(problem));

@@ -213,6 +213,6 @@ fn after(step: Step, state: usize) -> Option<usize> {
 }
 
 /// Adds, but never climbs out of [`NEVER`].
-fn plus(base: i64, value: i64) -> i64 {
+pub(super) fn plus(base: i64, value: i64) -> i64 {
     if base <= NEVER { NEVER } else { base + value }
 }

@@ -1,11 +1,13 @@
 //! Layouts: the strips ripped from one sheet. Finds the layout that is worth most above its cost at given values of
 //! the strips, and every layout that is worth nearly as much.
 
-use super::knapsack::{Choice, Filling, Knapsack, Step, unit_of};
+use super::filled::Filled;
+use super::knapsack::{Choice, Filling, Knapsack, NEVER, Step, unit_of};
 use super::pattern::Blank;
 use super::tail::Tail;
 use crate::length::Length;
 use crate::model::{Problem, Ripping};
+use std::cell::OnceCell;
 
 /// One board and its strips: (index into the family's widths, copies), ascending, copies above zero.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -94,11 +96,49 @@ pub(super) struct Boards {
     /// Indices of the widths that are choices.
     widths: Vec<usize>,
     room: i64,
-    loose: Knapsack,
+    loose: Rows,
     /// Strips that use the room up, where that saves a cut that matters.
-    tight: Option<Knapsack>,
+    tight: Option<Rows>,
     /// (number of strips or 0 where it does not matter, cuts, whether nothing is left).
     ways: Vec<(usize, u32, bool)>,
+}
+
+/// Tables of sets of strips: the best of them are at hand, all of them are worked out when first asked for.
+struct Rows {
+    choices: Vec<Choice>,
+    room: i64,
+    states: usize,
+    tail: Tail,
+    /// None where lengths are too fine for it.
+    best: Option<Filled>,
+    all: OnceCell<Knapsack>,
+}
+
+impl Rows {
+    fn new(choices: Vec<Choice>, room: i64, states: usize, tail: Tail) -> Rows {
+        let (unit, exact) = unit_of(choices.iter().map(|choice| choice.length), room);
+        let pieces = || choices.iter().map(|choice| (choice.length, choice.value)).collect();
+        let most = (states > 1).then(|| states - 1);
+        let best = (exact && !choices.is_empty()).then(|| Filled::new(pieces(), unit, room, most, &tail));
+        Rows { choices, room, states, tail, best, all: OnceCell::new() }
+    }
+
+    fn all(&self) -> &Knapsack {
+        self.all.get_or_init(|| Knapsack::new(self.choices.clone(), self.room, self.states, self.tail.clone()))
+    }
+
+    fn most(&self, state: usize) -> i64 {
+        self.best.as_ref().map_or_else(
+            || self.all().most(self.choices.len(), state, self.room),
+            |filled| filled.most(state, self.room),
+        )
+    }
+
+    fn best(&self, state: usize, floor: i64) -> Option<Filling> {
+        let Some(filled) = &self.best else { return self.all().best(self.choices.len(), state, self.room, floor) };
+        let value = filled.most(state, self.room);
+        (value > NEVER && value > floor).then(|| Filling { copies: filled.best(state, self.room), value })
+    }
 }
 
 /// Which strips count as choices, and what is left over is worth.
@@ -130,9 +170,9 @@ impl Boards {
         let states = if counted { most as usize + 1 } else { 1 };
         let (unit, exact) = unit_of(choices.iter().map(|choice| choice.length), room);
         let saves = counted && exact && room % unit == 0 && ripping.edge_trim.is_zero();
-        let tight = saves.then(|| Knapsack::new(choices.clone(), room, states, Tail::UsedUp));
+        let tight = saves.then(|| Rows::new(choices.clone(), room, states, Tail::UsedUp));
         let tail = Tail::of_board(problem, ripping, Length::from_raw(length), strips.keeping);
-        let loose = Knapsack::new(choices, room, states, tail);
+        let loose = Rows::new(choices, room, states, tail);
         let ways = ways(problem, ripping, most, tight.is_some(), counted);
         Boards { length, widths, room, loose, tight, ways }
     }
@@ -144,27 +184,27 @@ impl Boards {
 
     /// The most that a board of this way can be worth.
     pub(super) fn most(&self, way: usize) -> i64 {
-        let (knapsack, state) = self.table(way);
-        knapsack.most(self.widths.len(), state, self.room)
+        let (rows, state) = self.rows(way);
+        rows.most(state)
     }
 
     /// The best board of this way, if it is worth more than `floor`.
     pub(super) fn best(&self, way: usize, floor: i64) -> Option<(Board, i64)> {
-        let (knapsack, state) = self.table(way);
-        let filling = knapsack.best(self.widths.len(), state, self.room, floor)?;
+        let (rows, state) = self.rows(way);
+        let filling = rows.best(state, floor)?;
         Some((self.board(&filling), filling.value))
     }
 
     /// Visits every board of this way worth at least `floor`; stops where the visitor returns false.
     pub(super) fn walk(&self, way: usize, floor: i64, visit: &mut dyn FnMut(Board, i64) -> bool) -> bool {
-        let (knapsack, state) = self.table(way);
+        let (rows, state) = self.rows(way);
         let mut floor = floor;
-        knapsack.walk(self.widths.len(), state, self.room, &mut floor, &mut |filling, _| {
+        rows.all().walk(self.widths.len(), state, self.room, &mut floor, &mut |filling, _| {
             visit(self.board(filling), filling.value)
         })
     }
 
-    fn table(&self, way: usize) -> (&Knapsack, usize) {
+    fn rows(&self, way: usize) -> (&Rows, usize) {
         let (state, _, used_up) = self.ways[way];
         (if used_up { self.tight.as_ref().unwrap_or(&self.loose) } else { &self.loose }, state)
     }

@@ -172,6 +172,14 @@ impl Program {
         self.lp.add_column(data)
     }
 
+    /// Its layouts and their columns.
+    pub(super) fn layouts(&self) -> impl Iterator<Item = (&Layout, usize)> {
+        self.made.iter().filter_map(|(column, made)| match made {
+            Made::Layout(layout) => Some((layout, *column)),
+            Made::Pattern(_) | Made::OnHand(..) => None,
+        })
+    }
+
     /// The plan that the current whole-number values stand for.
     pub(super) fn draft(&self) -> Draft {
         let mut draft = Draft::default();

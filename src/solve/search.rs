@@ -9,9 +9,10 @@ use super::draft::Draft;
 use super::need::Need;
 use super::prices::scale;
 use super::program::{Counts, Program, rounded};
-use super::simplex::{Outcome, Place};
+use super::simplex::{Outcome, Place, Saved};
 use super::watch::Watch;
 use crate::model::Problem;
+use std::collections::BTreeMap;
 
 /// What the search found out.
 #[derive(Debug)]
@@ -42,6 +43,9 @@ pub(super) struct Search<'a> {
 /// Values within this of a whole number are whole.
 const WHOLE: f64 = 1e-6;
 
+/// What is missing to the next whole number where a value is rounded up first.
+const GLADLY: f64 = 0.3;
+
 /// How far along a ray the bound is tried.
 const RAYS: [f64; 5] = [1.0, 16.0, 256.0, 4096.0, 65536.0];
 
@@ -61,7 +65,45 @@ impl<'a> Search<'a> {
 
     /// Runs the search.
     pub(super) fn run(mut self) -> Verdict {
-        match self.explore() {
+        let found = self.explore();
+        self.verdict(found)
+    }
+
+    /// Solves the relaxation of all plans, to come back to; none where there is no plan within the target.
+    pub(super) fn root(&mut self) -> Option<Saved> {
+        (!self.closed()).then(|| self.program.lp.mark())
+    }
+
+    /// Runs the search, from the root, among the plans that keep at least so many of some columns and no more than so
+    /// many of another.
+    pub(super) fn keeping(
+        &mut self,
+        root: &Saved,
+        target: i64,
+        kept: &BTreeMap<usize, i64>,
+        shunned: Option<(usize, i64)>,
+        nodes: usize,
+    ) -> Verdict {
+        (self.target, self.nodes, self.unsure) = (target, nodes, false);
+        if !self.program.lp.back_to(root) {
+            return Verdict::Unsure;
+        }
+        let mark = self.trail.len();
+        for (column, copies) in kept {
+            let (_, most) = self.program.lp.bounds(*column);
+            self.set_bounds(*column, real(*copies).min(most), most);
+        }
+        if let Some((column, copies)) = shunned {
+            let (least, _) = self.program.lp.bounds(column);
+            self.set_bounds(column, least, real(copies));
+        }
+        let found = self.explore();
+        self.undo(mark);
+        self.verdict(found)
+    }
+
+    fn verdict(&self, found: Option<Draft>) -> Verdict {
+        match found {
             Some(draft) => Verdict::Found(Box::new(draft)),
             None if self.unsure => Verdict::Unsure,
             None => Verdict::Nothing,
@@ -81,7 +123,7 @@ impl<'a> Search<'a> {
         let Some(column) = self.branching() else { return self.whole() };
         let value = self.program.lp.value(column);
         let (least, most) = self.program.lp.bounds(column);
-        let basis = self.program.lp.save();
+        let basis = self.program.lp.mark();
         let mark = self.trail.len();
         self.set_bounds(column, value.ceil(), most);
         let found = self.explore();
@@ -89,7 +131,7 @@ impl<'a> Search<'a> {
         if found.is_some() {
             return found;
         }
-        if !self.program.lp.restore(&basis) {
+        if !self.program.lp.back_to(&basis) {
             self.unsure = true;
             return None;
         }
@@ -197,7 +239,7 @@ impl<'a> Search<'a> {
         prices.iter().zip(&self.program.free).map(of).collect()
     }
 
-    /// The column to branch on: the first kind of count that is not whole, and of it the one furthest from whole.
+    /// The column to branch on: the first kind of count that is not whole, and of it the one that rounds up most gladly.
     fn branching(&self) -> Option<usize> {
         let mut best: Option<(Counts, f64, usize)> = None;
         for (column, counts) in self.program.counts.iter().enumerate() {
@@ -205,9 +247,11 @@ impl<'a> Search<'a> {
                 continue;
             }
             let value = self.program.lp.value(column);
-            let far = (value - value.round()).abs();
-            let better = |(first, most, _): (Counts, f64, usize)| (*counts, -far) < (first, -most);
-            if far > WHOLE && best.is_none_or(better) {
+            if (value - value.round()).abs() <= WHOLE {
+                continue;
+            }
+            let far = (value.ceil() - value - GLADLY).abs();
+            if best.is_none_or(|(first, least, _)| (*counts, far) < (first, least)) {
                 best = Some((*counts, far, column));
             }
         }

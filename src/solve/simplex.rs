@@ -10,6 +10,9 @@ const PIVOT: f64 = 1e-9;
 /// Pivots between two fresh inverses.
 const REFRESH: usize = 80;
 
+/// Most rows of an inverse that is kept with its basis; a larger one is worked out again, to save room.
+const MARKED: usize = 200;
+
 /// Where a column stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Place {
@@ -63,6 +66,15 @@ pub(super) struct Simplex {
     since_fresh: usize,
     /// Whether the inverse and the values stand; they do from the first use on.
     begun: bool,
+}
+
+/// A basis with its inverse, to come back to.
+#[derive(Clone, Debug)]
+pub(super) struct Saved {
+    basis: Vec<usize>,
+    places: Vec<Place>,
+    inverse: Vec<f64>,
+    since_fresh: usize,
 }
 
 impl Simplex {
@@ -233,6 +245,34 @@ impl Simplex {
         self.refresh()
     }
 
+    /// The basis with its inverse, to come back to at once as long as no row and no column is added.
+    pub(super) fn mark(&self) -> Saved {
+        Saved {
+            basis: self.basis.clone(),
+            places: self.places.clone(),
+            inverse: if self.right.len() <= MARKED { self.inverse.clone() } else { Vec::new() },
+            since_fresh: self.since_fresh,
+        }
+    }
+
+    /// Comes back to a saved basis, under the bounds of now.
+    pub(super) fn back_to(&mut self, saved: &Saved) -> bool {
+        self.basis.clone_from(&saved.basis);
+        self.places.clone_from(&saved.places);
+        for column in 0..self.columns.len() {
+            if self.places[column] == Place::Upper && !self.columns[column].most.is_finite() {
+                self.places[column] = Place::Lower;
+            }
+        }
+        if saved.inverse.len() != self.right.len() * self.right.len() {
+            return self.refresh();
+        }
+        self.inverse.clone_from(&saved.inverse);
+        self.since_fresh = saved.since_fresh;
+        self.find_values();
+        true
+    }
+
     /// Runs the primal method from a basis that meets the rows.
     pub(super) fn primal(&mut self) -> Outcome {
         self.begin();
@@ -276,25 +316,51 @@ impl Simplex {
 
     fn dual_for(&mut self, limit: f64, most: usize) -> Outcome {
         self.begin();
+        let mut reduced = self.all_reduced();
         for turn in 0..most {
             let Some((position, below)) = self.broken() else { return Outcome::Optimal };
             if turn % 8 == 7 && self.cost() > limit {
                 return Outcome::PastLimit;
             }
-            let rows = self.right.len();
-            let line: Vec<f64> = self.inverse[position * rows..(position + 1) * rows].to_vec();
-            let prices = self.prices();
-            let Some(column) = self.dual_entering(&line, &prices, below) else {
-                let sign = if below { -1.0 } else { 1.0 };
+            let parts = self.line(position);
+            let Some(column) = self.dual_entering(&parts, &reduced, below) else {
+                let (rows, sign) = (self.right.len(), if below { -1.0 } else { 1.0 });
+                let line = &self.inverse[position * rows..(position + 1) * rows];
                 return Outcome::Infeasible(line.iter().map(|part| part * sign).collect());
             };
             let alpha = self.transformed(column);
+            let theta = reduced[column] / parts[column];
+            let leaving = self.basis[position];
             self.dual_advance(column, position, below, &alpha);
-            if !self.keep_fresh() {
-                return Outcome::Lost;
+            if self.since_fresh >= REFRESH {
+                if !self.refresh() {
+                    return Outcome::Lost;
+                }
+                reduced = self.all_reduced();
+            } else {
+                reduced.iter_mut().zip(&parts).for_each(|(reduced, part)| *reduced -= theta * part);
+                (reduced[column], reduced[leaving]) = (0.0, -theta);
             }
         }
         Outcome::Lost
+    }
+
+    /// What each column's cost is above its worth; nothing for those in the basis.
+    fn all_reduced(&self) -> Vec<f64> {
+        let prices = self.prices();
+        let basic = |column: usize| matches!(self.places[column], Place::Basic(_));
+        (0..self.columns.len()).map(|column| if basic(column) { 0.0 } else { self.reduced(column, &prices) }).collect()
+    }
+
+    /// What each column that can move does to the basic column at a position; nothing for the others.
+    fn line(&self, position: usize) -> Vec<f64> {
+        let rows = self.right.len();
+        let line = &self.inverse[position * rows..(position + 1) * rows];
+        let part = |(data, place): (&Column, &Place)| match place {
+            Place::Basic(_) => 0.0,
+            Place::Lower | Place::Upper => data.entries.iter().map(|(row, part)| line[*row] * part).sum(),
+        };
+        self.columns.iter().zip(&self.places).map(part).collect()
     }
 
     fn reduced(&self, column: usize, prices: &[f64]) -> f64 {
@@ -382,21 +448,15 @@ impl Simplex {
         worst.map(|(position, below, _)| (position, below))
     }
 
-    fn dual_entering(&self, line: &[f64], prices: &[f64], below: bool) -> Option<usize> {
+    fn dual_entering(&self, parts: &[f64], reduced: &[f64], below: bool) -> Option<usize> {
         let mut best: Option<(usize, f64, f64)> = None;
-        for (column, place) in self.places.iter().enumerate() {
-            let data = &self.columns[column];
-            if matches!(place, Place::Basic(_)) || data.least >= data.most {
+        for (column, part) in parts.iter().enumerate() {
+            let helps = if below { -part } else { *part };
+            let helps = if self.places[column] == Place::Upper { -helps } else { helps };
+            if helps <= PIVOT || self.columns[column].least >= self.columns[column].most {
                 continue;
             }
-            let part: f64 = data.entries.iter().map(|(row, part)| line[*row] * part).sum();
-            let helps = if below { -part } else { part };
-            let helps = if *place == Place::Upper { -helps } else { helps };
-            if helps <= PIVOT {
-                continue;
-            }
-            let reduced = self.reduced(column, prices).abs();
-            let ratio = reduced / helps;
+            let ratio = reduced[column].abs() / helps;
             let better = best.is_none_or(|(_, least, strength)| {
                 ratio < least - 1e-12 || (ratio <= least + 1e-12 && helps > strength)
             });

@@ -14,6 +14,7 @@ use super::need::Need;
 use super::outlay;
 use super::pool::pool;
 use super::program::Program;
+use super::rework::Rework;
 use super::scope::{Count, Scope};
 use super::search::{Search, Verdict};
 use super::watch::{Progress, Watch};
@@ -28,6 +29,8 @@ const LISTED: [usize; 2] = [1_500, 40_000];
 const NODES: [usize; 2] = [500, 200_000];
 /// Most nodes of a search among what was found on the way, which proves nothing.
 const GLANCE: usize = 300;
+/// Nodes made until a plan is reworked for the first time.
+const FIRST: usize = 12;
 
 /// A part of all plans that is still open.
 struct Node {
@@ -63,6 +66,8 @@ pub(super) struct Tree<'a> {
     made: usize,
     best: Option<(Draft, i64)>,
     branching: Branching,
+    /// Nodes made until the plan is reworked again.
+    next: usize,
 }
 
 /// How the work on a tree ended.
@@ -98,6 +103,7 @@ impl<'a> Tree<'a> {
             made: 0,
             best,
             branching: Branching::default(),
+            next: FIRST,
         };
         if let Some(bound) = relaxed.bound {
             tree.push(bound, 0, 1, scope);
@@ -168,6 +174,10 @@ impl<'a> Tree<'a> {
             return Look::Closed;
         }
         let Some(target) = self.within_reach(node, bound) else { return Look::Closed };
+        self.rework_now_and_then(&node.scope, &lenses, bound);
+        if !self.is_cheaper(bound) {
+            return Look::Closed;
+        }
         let sheets_open = matches!(counts.first(), Some((Count::Kind(_), _)));
         let found = if sheets_open { None } else { self.search_listed(&node.scope, lenses, target, last, fresh) };
         match found {
@@ -325,11 +335,48 @@ impl<'a> Tree<'a> {
 
     /// Searches through the layouts and patterns closest to the program's own, which finds plans but proves nothing.
     fn search_nearest(&mut self, scope: &Scope, lenses: &[&Bounded], target: i64) -> Option<Verdict> {
+        let listed = self.near(scope, lenses, target)?;
+        Some(self.search(scope, &listed, target, NODES[0])).filter(|verdict| matches!(verdict, Verdict::Found(_)))
+    }
+
+    /// The layouts and patterns closest to the program's own, as many as can be listed.
+    fn near(&self, scope: &Scope, lenses: &[&Bounded], target: i64) -> Option<Vec<Made>> {
         let scale = i128::from(lenses[0].prices.scale);
         let least = i64::try_from(lenses[0].judged.total? / scale).ok()?;
         let near = |part: i64| pool(self.problem, self.need, scope, lenses, least + (target - least) / part, LISTED[0]);
-        let listed = [2, 4, 8, 16, 64].into_iter().find_map(near)?;
-        Some(self.search(scope, &listed, target, NODES[0])).filter(|verdict| matches!(verdict, Verdict::Found(_)))
+        [2, 4, 8, 16, 64].into_iter().find_map(near)
+    }
+
+    /// The same together with what was found on the way.
+    fn nearest(&self, scope: &Scope, lenses: &[Bounded]) -> Vec<Made> {
+        let lenses: Vec<&Bounded> = lenses.iter().collect();
+        let near = self.target(scope).and_then(|target| self.near(scope, &lenses, target));
+        near.into_iter().flatten().chain(self.master.found().cloned()).collect()
+    }
+
+    /// Reworks the best plan each time that the nodes made have doubled, in more rounds each time: about one for every
+    /// two nodes.
+    fn rework_now_and_then(&mut self, scope: &Scope, lenses: &[Bounded], bound: i64) {
+        if self.made >= self.next {
+            let near = self.nearest(scope, lenses);
+            self.rework(near, (self.made / 2).max(FIRST), bound);
+            self.next = 2 * self.made;
+        }
+    }
+
+    /// Reworks the best plan until so many rounds in a row brought nothing, or it costs no more than the bound.
+    fn rework(&mut self, near: Vec<Made>, rounds: usize, bound: i64) {
+        let Some((plan, cost)) = &self.best else { return };
+        let scope = Scope::all(self.problem, self.need, Some(*cost));
+        let Some(mut rework) = Rework::new(self.problem, self.need, &scope, near, plan, self.watch) else { return };
+        let mut left = rounds;
+        while left > 0 && self.is_cheaper(bound) && !self.watch.stop() {
+            left -= 1;
+            if let Some(draft) = rework.round() {
+                self.take(&draft);
+                left = rounds;
+            }
+        }
     }
 }
 

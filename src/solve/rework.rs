@@ -1,0 +1,118 @@
+//! A cheaper plan from a plan: some of its sheets are taken apart, the others keep their strips, and all that is crosscut
+//! is planned again, out of the layouts and patterns closest to the linear program (large neighbourhood search, Shaw
+//! 1998). Now and then a plan that costs as much may take the place of the old, with one layout less of those taken
+//! apart, so that the walk does not end where no few sheets can be bettered. Proves nothing.
+
+use super::draft::Draft;
+use super::layout::Layout;
+use super::master::Made;
+use super::need::Need;
+use super::outlay;
+use super::program::Program;
+use super::scope::Scope;
+use super::search::{Search, Verdict};
+use super::simplex::Saved;
+use super::watch::Watch;
+use crate::model::Problem;
+use std::collections::BTreeMap;
+
+/// Most nodes of the search for one new plan.
+const NODES: usize = 60;
+/// Of a hundred rounds, those that may go sideways.
+const SIDEWAYS: u32 = 40;
+/// Fewest, first and most sheets that are taken apart at once.
+const APART: [f64; 3] = [1.5, 3.0, 20.0];
+/// The same dice fall in every run.
+const SEED: u64 = 1998;
+
+/// What reworks a plan.
+pub(super) struct Rework<'a> {
+    problem: &'a Problem,
+    need: &'a Need,
+    scope: Scope,
+    search: Search<'a>,
+    root: Saved,
+    columns: BTreeMap<Layout, usize>,
+    /// Where the walk stands.
+    now: Draft,
+    /// What the cheapest plan costs, in units.
+    cost: i64,
+    /// Sheets to take apart at once: more where all their plans can be searched through, fewer where they cannot.
+    apart: f64,
+    dice: fastrand::Rng,
+}
+
+/// One round: columns that are kept, with the least copies of each; and the most of one, where the walk goes sideways.
+struct Round {
+    kept: BTreeMap<usize, i64>,
+    shunned: Option<(usize, i64)>,
+    target: i64,
+}
+
+impl<'a> Rework<'a> {
+    /// A walk that starts from a plan of the scope, among these layouts and patterns and its own.
+    pub(super) fn new(
+        problem: &'a Problem,
+        need: &'a Need,
+        scope: &Scope,
+        mut pool: Vec<Made>,
+        plan: &Draft,
+        watch: &'a dyn Watch,
+    ) -> Option<Rework<'a>> {
+        pool.extend(plan.made_of());
+        pool.sort_unstable();
+        pool.dedup();
+        let cost = plan.cost(problem);
+        let program = Program::new(problem, need, scope, &pool, cost);
+        let columns = program.layouts().map(|(layout, column)| (layout.clone(), column)).collect();
+        let mut search = Search::new(problem, need, program, cost, 0, watch);
+        let root = search.root()?;
+        let dice = fastrand::Rng::with_seed(SEED);
+        let (scope, now) = (scope.clone(), plan.clone());
+        Some(Rework { problem, need, scope, search, root, columns, now, cost, apart: APART[1], dice })
+    }
+
+    /// Takes some sheets apart once; a cheaper plan where one comes out.
+    pub(super) fn round(&mut self) -> Option<Draft> {
+        let round = self.next()?;
+        match self.search.keeping(&self.root, round.target, &round.kept, round.shunned, NODES) {
+            Verdict::Found(draft) => return self.step(*draft),
+            Verdict::Nothing if round.shunned.is_none() => self.apart = (self.apart + 0.2).min(APART[2]),
+            Verdict::Unsure if round.shunned.is_none() => self.apart = (self.apart - 0.1).max(APART[0]),
+            Verdict::Nothing | Verdict::Unsure => {}
+        }
+        None
+    }
+
+    fn step(&mut self, draft: Draft) -> Option<Draft> {
+        let lean = draft.without_spare_strips(self.problem);
+        let lean = if lean.serves(self.problem, self.need) { lean } else { draft.clone() };
+        let cost = lean.cost(self.problem);
+        let cheaper = cost < self.cost;
+        self.cost = self.cost.min(cost);
+        self.now =
+            if lean.layouts.keys().all(|layout| self.columns.contains_key(layout)) { lean.clone() } else { draft };
+        cheaper.then_some(lean)
+    }
+
+    /// The sheets that are kept, by chance; none where nothing can cost less.
+    fn next(&mut self) -> Option<Round> {
+        let sheets = self.now.layouts.iter().flat_map(|(layout, copies)| {
+            std::iter::repeat_n(self.columns[layout], usize::try_from(*copies).expect("sheets are few"))
+        });
+        let mut sheets: Vec<usize> = sheets.collect();
+        self.dice.shuffle(&mut sheets);
+        let apart = self.many().min(sheets.len());
+        let mut kept: BTreeMap<usize, i64> = BTreeMap::new();
+        sheets[apart..].iter().for_each(|column| *kept.entry(*column).or_default() += 1);
+        let sideways = self.dice.u32(0..100) < SIDEWAYS;
+        let shunned = sideways.then(|| (sheets[0], kept.get(&sheets[0]).copied().unwrap_or(0)));
+        let less = outlay::most_below(self.problem, &self.scope, self.cost)?;
+        Some(Round { kept, shunned, target: if sideways { self.cost } else { less } })
+    }
+
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // between the fewest and the most
+    fn many(&mut self) -> usize {
+        (self.apart + self.dice.f64()) as usize
+    }
+}

@@ -1,0 +1,233 @@
+//! A linear program that grows: the bounded simplex method, primal where columns are added and dual where bounds
+//! move, with an explicit inverse of the basis. Rows are few (at most a few hundred) and columns sparse.
+//!
+//! Minimises cost x over rows `a x - slack = right` with bounds on every column. Its answers are floating point and
+//! prove nothing: the search and the bound take its prices and judge them in whole numbers.
+
+mod dual;
+mod inverse;
+mod primal;
+
+const PIVOT: f64 = 1e-9;
+/// Pivots between two fresh inverses.
+const REFRESH: usize = 80;
+
+/// Most rows of an inverse that is kept with its basis; a larger one is worked out again, to save room.
+const MARKED: usize = 200;
+
+/// Where a column stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Place {
+    /// In the basis, at this position.
+    Basic(usize),
+    /// At its lower bound.
+    Lower,
+    /// At its upper bound.
+    Upper,
+}
+
+/// A column of the program.
+#[derive(Clone, Debug)]
+pub(super) struct Column {
+    /// (row, coefficient).
+    pub entries: Vec<(usize, f64)>,
+    /// Cost of one.
+    pub cost: f64,
+    /// Least value; finite.
+    pub least: f64,
+    /// Greatest value; may be infinite.
+    pub most: f64,
+}
+
+/// How a run ended.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Outcome {
+    /// At an optimum.
+    Optimal,
+    /// No values within the bounds meet the rows; moving the rows' prices along this ray raises the bound for ever.
+    Infeasible(Vec<f64>),
+    /// The cost passed the limit given.
+    PastLimit,
+    /// Too many pivots, or a broken inverse.
+    Lost,
+}
+
+/// The program and its current basis.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Simplex {
+    columns: Vec<Column>,
+    right: Vec<f64>,
+    /// Slack column of each row.
+    slacks: Vec<usize>,
+    /// Column at each basis position.
+    basis: Vec<usize>,
+    places: Vec<Place>,
+    /// Row-major inverse: position by row.
+    inverse: Vec<f64>,
+    values: Vec<f64>,
+    since_fresh: usize,
+    /// Whether the inverse and the values stand; they do from the first use on.
+    begun: bool,
+}
+
+/// A basis with its inverse, to come back to.
+#[derive(Clone, Debug)]
+pub(super) struct Saved {
+    basis: Vec<usize>,
+    places: Vec<Place>,
+    inverse: Vec<f64>,
+    since_fresh: usize,
+}
+
+impl Simplex {
+    /// Adds a row `a x - slack = right`, with `slack` between the bounds, over the columns given; its slack becomes
+    /// basic. Returns (row, slack column).
+    pub(super) fn add_row(&mut self, entries: &[(usize, f64)], right: f64, bounds: (f64, f64)) -> (usize, usize) {
+        let row = self.right.len();
+        self.right.push(right);
+        for (column, coefficient) in entries {
+            self.columns[*column].entries.push((row, *coefficient));
+        }
+        let slack = self.columns.len();
+        self.slacks.push(slack);
+        let entries_of = vec![(row, -1.0)];
+        self.columns.push(Column { entries: entries_of, cost: 0.0, least: bounds.0, most: bounds.1 });
+        self.places.push(Place::Basic(row));
+        self.basis.push(slack);
+        if !self.begun && entries.is_empty() {
+            return (row, slack);
+        }
+        self.begin();
+        if self.inverse.len() < self.right.len() * self.right.len() {
+            self.grow_inverse(entries);
+        }
+        self.find_values();
+        (row, slack)
+    }
+
+    /// Adds a column at its lower bound.
+    pub(super) fn add_column(&mut self, column: Column) -> usize {
+        let moved = (self.begun && column.least != 0.0).then(|| column.clone());
+        self.columns.push(column);
+        self.places.push(Place::Lower);
+        if let Some(moved) = moved {
+            self.shift_values(&moved, moved.least);
+        }
+        self.columns.len() - 1
+    }
+
+    /// Makes a column basic in the place of a row's slack; for a start that meets the rows.
+    pub(super) fn put_in_basis(&mut self, column: usize, row: usize) {
+        self.begin();
+        let position = row;
+        let alpha = self.transformed(column);
+        let leaving = self.basis[position];
+        self.places[leaving] = Place::Lower;
+        self.pivot(column, position, &alpha);
+        self.find_values();
+    }
+
+    /// Starts from the rows' slacks, but for some rows, where another column is basic in the slack's place: (row, column).
+    /// False where that is no basis.
+    pub(super) fn begin_with(&mut self, instead: &[(usize, usize)]) -> bool {
+        self.places.iter_mut().for_each(|place| *place = Place::Lower);
+        self.basis.clone_from(&self.slacks);
+        for (row, column) in instead {
+            self.basis[*row] = *column;
+        }
+        for (position, column) in self.basis.iter().enumerate() {
+            self.places[*column] = Place::Basic(position);
+        }
+        self.refresh()
+    }
+
+    /// Sets the bounds of a column; the dual method then repairs what no longer holds.
+    pub(super) fn set_bounds(&mut self, column: usize, least: f64, most: f64) {
+        let before = if self.begun { self.value(column) } else { 0.0 };
+        self.columns[column].least = least;
+        self.columns[column].most = most;
+        if !self.begun {
+            return;
+        }
+        if let Place::Basic(_) = self.places[column] {
+            return;
+        }
+        if self.places[column] == Place::Upper && !most.is_finite() {
+            self.places[column] = Place::Lower;
+        }
+        let moved = self.value(column) - before;
+        if moved != 0.0 {
+            let entries = self.columns[column].clone();
+            self.shift_values(&entries, moved);
+        }
+    }
+
+    /// The bounds of a column.
+    pub(super) fn bounds(&self, column: usize) -> (f64, f64) {
+        (self.columns[column].least, self.columns[column].most)
+    }
+
+    /// The column's value.
+    pub(super) fn value(&self, column: usize) -> f64 {
+        match self.places[column] {
+            Place::Basic(position) => self.values[position],
+            Place::Lower => self.columns[column].least,
+            Place::Upper => self.columns[column].most,
+        }
+    }
+
+    /// Where a column stands.
+    pub(super) fn place(&self, column: usize) -> Place {
+        self.places[column]
+    }
+
+    /// Cost of the current values.
+    pub(super) fn cost(&self) -> f64 {
+        (0..self.columns.len()).map(|column| self.columns[column].cost * self.value(column)).sum()
+    }
+
+    /// The basis, to come back to.
+    pub(super) fn save(&self) -> (Vec<usize>, Vec<Place>) {
+        (self.basis.clone(), self.places.clone())
+    }
+
+    /// Comes back to a saved basis, under the bounds of now.
+    pub(super) fn restore(&mut self, saved: &(Vec<usize>, Vec<Place>)) -> bool {
+        self.basis.clone_from(&saved.0);
+        self.places.clone_from(&saved.1);
+        for column in 0..self.columns.len() {
+            if self.places[column] == Place::Upper && !self.columns[column].most.is_finite() {
+                self.places[column] = Place::Lower;
+            }
+        }
+        self.refresh()
+    }
+
+    /// The basis with its inverse, to come back to at once as long as no row and no column is added.
+    pub(super) fn mark(&self) -> Saved {
+        Saved {
+            basis: self.basis.clone(),
+            places: self.places.clone(),
+            inverse: if self.right.len() <= MARKED { self.inverse.clone() } else { Vec::new() },
+            since_fresh: self.since_fresh,
+        }
+    }
+
+    /// Comes back to a saved basis, under the bounds of now.
+    pub(super) fn back_to(&mut self, saved: &Saved) -> bool {
+        self.basis.clone_from(&saved.basis);
+        self.places.clone_from(&saved.places);
+        for column in 0..self.columns.len() {
+            if self.places[column] == Place::Upper && !self.columns[column].most.is_finite() {
+                self.places[column] = Place::Lower;
+            }
+        }
+        if saved.inverse.len() != self.right.len() * self.right.len() {
+            return self.refresh();
+        }
+        self.inverse.clone_from(&saved.inverse);
+        self.since_fresh = saved.since_fresh;
+        self.find_values();
+        true
+    }
+}

@@ -4,31 +4,23 @@
 //! sums of Gilmore-Gomory variables, as in Vanderbeck 2000 and Silva, Alvelos and Valerio de Carvalho 2010). The most
 //! promising node comes first, so the least bound of the nodes left is a bound on every plan.
 
+mod plans;
+
 use super::branching::{Branching, halves, only_sheets_cost, open_counts};
-use super::dive::{Choice, dive};
 use super::draft::Draft;
 use super::generate::{Bounded, Relaxed, bounded, relax};
 use super::layout::Layout;
-use super::master::{Made, Master};
+use super::master::Master;
 use super::need::Need;
 use super::outlay;
-use super::pool::pool;
-use super::program::Program;
-use super::rework::Rework;
 use super::scope::{Count, Scope};
-use super::search::{Search, Verdict};
+use super::search::Verdict;
 use super::watch::{Progress, Watch};
 use crate::data::Cents;
 use crate::model::Problem;
 use std::cmp::{Ordering, Reverse};
 use std::collections::BinaryHeap;
 
-/// Most layouts and patterns that are listed while there is something to branch on, and where there is nothing.
-const LISTED: [usize; 2] = [1_500, 40_000];
-/// Most nodes of a search through a list, in the same cases.
-const NODES: [usize; 2] = [500, 200_000];
-/// Most nodes of a search among what was found on the way, which proves nothing.
-const GLANCE: usize = 300;
 /// Nodes made until a plan is reworked for the first time.
 const FIRST: usize = 12;
 
@@ -265,118 +257,12 @@ impl<'a> Tree<'a> {
         }
     }
 
-    /// Dives from the node's linear program, with no more sheets than its scope allows.
-    fn dive(&mut self, scope: &Scope, relaxed: &Bounded) {
-        let stock = scope.kinds.iter().map(|range| u32::try_from(range.most).ok()).collect();
-        let need = Need { stock, ..self.need.clone() };
-        let (used, found) = (self.master.used(), self.master.found().cloned().collect());
-        let first =
-            Relaxed { cost: self.master.cost(), bound: relaxed.bound, used, found, prices: relaxed.prices.clone() };
-        if let Some(draft) = dive(self.problem, &need, &first, Choice::Careful, self.watch) {
-            self.take(&draft);
-        }
-    }
-
-    /// Looks for cheaper plans among what was found on the way.
-    fn glance(&mut self, scope: &Scope, bound: i64) {
-        let found: Vec<Made> = self.master.found().filter(|made| self.is_in(scope, made)).cloned().collect();
-        while self.is_cheaper(bound) && !self.watch.stop() {
-            let Some(target) = self.target(scope) else { return };
-            let Verdict::Found(draft) = self.search(scope, &found, target, GLANCE) else { return };
-            self.take(&draft);
-        }
-    }
-
-    fn is_in(&self, scope: &Scope, made: &Made) -> bool {
-        match made {
-            Made::Layout(layout) => {
-                let kind = self.problem.rippings[layout.ripping].sheet;
-                scope.rippings[layout.ripping].most > 0 && scope.kinds[kind].most > 0
-            }
-            Made::Pattern(_) | Made::OnHand(..) => true,
-        }
-    }
-
     /// The greatest cost that is an improvement.
     fn target(&self, scope: &Scope) -> Option<i64> {
         let Some((_, cost)) = &self.best else {
             return Some(outlay::dearest(self.problem, scope));
         };
         outlay::most_below(self.problem, scope, *cost)
-    }
-
-    fn search(&self, scope: &Scope, listed: &[Made], target: i64, nodes: usize) -> Verdict {
-        let program = Program::new(self.problem, self.need, scope, listed, target);
-        Search::new(self.problem, self.need, program, target, nodes, self.watch).run()
-    }
-
-    /// Lists all that a plan of the scope within the target can be made of, and searches through it; none where that is
-    /// too much.
-    fn search_listed(
-        &mut self,
-        scope: &Scope,
-        mut lenses: Vec<Bounded>,
-        target: i64,
-        last: bool,
-        look: bool,
-    ) -> Option<Verdict> {
-        let at = usize::from(last);
-        if last && lenses.len() == 1 && !only_sheets_cost(self.problem, scope) {
-            lenses.push(self.relaxed_with_fewer(scope));
-        }
-        let lenses: Vec<&Bounded> = lenses.iter().collect();
-        let listed = pool(self.problem, self.need, scope, &lenses, target, LISTED[at]);
-        if listed.is_none() && look {
-            return self.search_nearest(scope, &lenses, target);
-        }
-        let listed = listed?;
-        Some(self.search(scope, &listed, target, NODES[at]))
-    }
-
-    /// Searches through the layouts and patterns closest to the program's own, which finds plans but proves nothing.
-    fn search_nearest(&mut self, scope: &Scope, lenses: &[&Bounded], target: i64) -> Option<Verdict> {
-        let listed = self.near(scope, lenses, target)?;
-        Some(self.search(scope, &listed, target, NODES[0])).filter(|verdict| matches!(verdict, Verdict::Found(_)))
-    }
-
-    /// The layouts and patterns closest to the program's own, as many as can be listed.
-    fn near(&self, scope: &Scope, lenses: &[&Bounded], target: i64) -> Option<Vec<Made>> {
-        let scale = i128::from(lenses[0].prices.scale);
-        let least = i64::try_from(lenses[0].judged.total? / scale).ok()?;
-        let near = |part: i64| pool(self.problem, self.need, scope, lenses, least + (target - least) / part, LISTED[0]);
-        [2, 4, 8, 16, 64].into_iter().find_map(near)
-    }
-
-    /// The same together with what was found on the way.
-    fn nearest(&self, scope: &Scope, lenses: &[Bounded]) -> Vec<Made> {
-        let lenses: Vec<&Bounded> = lenses.iter().collect();
-        let near = self.target(scope).and_then(|target| self.near(scope, &lenses, target));
-        near.into_iter().flatten().chain(self.master.found().cloned()).collect()
-    }
-
-    /// Reworks the best plan each time that the nodes made have doubled, in more rounds each time: about one for every
-    /// two nodes.
-    fn rework_now_and_then(&mut self, scope: &Scope, lenses: &[Bounded], bound: i64) {
-        if self.made >= self.next {
-            let near = self.nearest(scope, lenses);
-            self.rework(near, (self.made / 2).max(FIRST), bound);
-            self.next = 2 * self.made;
-        }
-    }
-
-    /// Reworks the best plan until so many rounds in a row brought nothing, or it costs no more than the bound.
-    fn rework(&mut self, near: Vec<Made>, rounds: usize, bound: i64) {
-        let Some((plan, cost)) = &self.best else { return };
-        let scope = Scope::all(self.problem, self.need, Some(*cost));
-        let Some(mut rework) = Rework::new(self.problem, self.need, &scope, near, plan, self.watch) else { return };
-        let mut left = rounds;
-        while left > 0 && self.is_cheaper(bound) && !self.watch.stop() {
-            left -= 1;
-            if let Some(draft) = rework.round() {
-                self.take(&draft);
-                left = rounds;
-            }
-        }
     }
 }
 

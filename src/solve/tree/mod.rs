@@ -22,7 +22,7 @@ use std::cmp::{Ordering, Reverse};
 use std::collections::BinaryHeap;
 
 /// Nodes made until a plan is reworked for the first time.
-const FIRST: usize = 12;
+const FIRST: usize = 32;
 
 /// A part of all plans that is still open.
 struct Node {

@@ -12,7 +12,7 @@ use super::super::program::Program;
 use super::super::rework::Rework;
 use super::super::scope::Scope;
 use super::super::search::{Search, Verdict};
-use super::{FIRST, Tree};
+use super::Tree;
 
 /// Most layouts and patterns that are listed while there is something to branch on, and where there is nothing.
 const LISTED: [usize; 2] = [1_500, 40_000];
@@ -108,7 +108,7 @@ impl Tree<'_> {
     pub(super) fn rework_now_and_then(&mut self, scope: &Scope, lenses: &[Bounded], bound: i64) {
         if self.made >= self.next {
             let near = self.nearest(scope, lenses);
-            self.rework(near, (self.made / 2).max(FIRST), bound);
+            self.rework(near, self.made / 2, bound);
             self.next = 2 * self.made;
         }
     }

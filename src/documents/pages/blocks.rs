@@ -77,7 +77,9 @@ fn list(steps: bool, points: &[String], width: f64) -> Vec<Slab> {
         frame.place(&body, 8.0, 0.0, 1.0);
         Slab::of(frame)
     };
-    points.iter().enumerate().map(slab).collect()
+    let mut slabs: Vec<Slab> = points.iter().enumerate().map(slab).collect();
+    Slab::bind_rows(&mut slabs);
+    slabs
 }
 
 /// A drawing in its true size, or smaller where the page is.

@@ -43,7 +43,7 @@ fn fill(slabs: &[Slab], size: PageSize) -> Vec<Frame> {
     let mut pages = vec![size.upright()];
     let mut y = field.y;
     for (at, slab) in slabs.iter().enumerate() {
-        if y > field.y && y + together(&slabs[at..]) > field.bottom() {
+        if y > field.y && y + together(&slabs[at..], field.height) > field.bottom() {
             pages.push(size.upright());
             y = field.y;
             if let Some(head) = &slab.head {
@@ -58,10 +58,13 @@ fn fill(slabs: &[Slab], size: PageSize) -> Vec<Frame> {
     pages
 }
 
-/// The height of the first slab and of all that must stay with it.
-fn together(slabs: &[Slab]) -> f64 {
+/// The height of the first slab and of all that must stay with it, as far as one page has room for them.
+fn together(slabs: &[Slab], page: f64) -> f64 {
     let mut height = 0.0;
     for slab in slabs {
+        if height > 0.0 && height + slab.frame.height > page {
+            break;
+        }
         height += slab.frame.height;
         if !slab.keep {
             break;

@@ -19,6 +19,15 @@ impl Slab {
         Slab { frame, keep: false, head: None }
     }
 
+    /// Keeps the first row of a table or list with the second, and the last three together: no page begins or ends with a
+    /// row left alone.
+    pub(super) fn bind_rows(rows: &mut [Slab]) {
+        let many = rows.len();
+        for (at, row) in rows.iter_mut().enumerate() {
+            row.keep = at + 1 < many && (at == 0 || at + 3 >= many);
+        }
+    }
+
     /// A slab that stays with the next one.
     pub(super) fn keeping(frame: Frame) -> Slab {
         Slab { keep: true, ..Slab::of(frame) }

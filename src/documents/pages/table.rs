@@ -27,6 +27,7 @@ pub(super) fn slabs(table: &Table, width: f64) -> Vec<Slab> {
     for row in &table.rows {
         slabs.push(Slab { head: Some(head.clone()), ..Slab::of(row_frame(table, row, &widths, width)) });
     }
+    Slab::bind_rows(&mut slabs[1..]);
     if let Some(last) = slabs.last_mut() {
         last.frame.height += 3.0;
     }

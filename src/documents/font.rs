@@ -103,7 +103,7 @@ pub fn bound(text: &str) -> String {
     words(text).iter().map(|word| word.replace(' ', "\u{a0}")).collect::<Vec<_>>().join(" ")
 }
 
-/// Words, with `11 7/8 in.` as one.
+/// Words, with `11 7/8 in.`, `12 x 16` and `A × 2` as one.
 fn words(text: &str) -> Vec<String> {
     let mut words: Vec<String> = Vec::new();
     for word in text.split_whitespace() {
@@ -118,12 +118,15 @@ fn words(text: &str) -> Vec<String> {
     words
 }
 
-/// True for a fraction or a unit after a figure.
+/// True for a fraction, a unit or a times sign after a figure, and for the figure after a times sign.
 fn stays_with(last: &str, word: &str) -> bool {
     let figure = last.ends_with(|c: char| c.is_ascii_digit());
     let fraction = word.contains('/') && word.starts_with(|c: char| c.is_ascii_digit());
     let unit = ["in", "mm", "cm", "kg", "lb"].iter().any(|unit| word.starts_with(unit) && word.len() <= unit.len() + 2);
-    figure && (fraction || unit)
+    let times = word == "\u{d7}" || (word == "x" && figure);
+    let multiplied =
+        (last.ends_with(" x") || last.ends_with('\u{d7}')) && word.starts_with(|c: char| c.is_ascii_digit());
+    figure && (fraction || unit) || times || multiplied
 }
 
 /// A word in parts no wider than the room.

@@ -2,14 +2,10 @@
 //! that the caption explains.
 
 use crate::documents::drawing::{key_letter, label};
-use crate::documents::font::{self, Weight};
 use crate::documents::frame::{Field, Frame};
 use crate::documents::wording;
 use crate::plan::Plan;
 use std::collections::BTreeSet;
-
-/// Letters of this height can still be read at the bench.
-const READABLE: f64 = 2.2;
 
 /// Lines of text, made from what each panel is called.
 type Lines<'a> = dyn Fn(&dyn Fn(usize) -> String) -> Vec<String> + 'a;
@@ -28,12 +24,10 @@ impl<'a> Names<'a> {
     /// Writes lines about some panels into a field.
     pub(super) fn write(&mut self, frame: &mut Frame, field: Field, panels: &[usize], lines: &Lines) {
         let named = lines(&|panel| self.plan.panels[panel].name.clone());
-        let room = field.width - 2.0;
-        let wrapped = named.iter().flat_map(|line| font::wrap(line, room, READABLE, Weight::Bold)).collect();
         let keyed = lines(&key_letter);
         let keys = panels.iter().copied().map(key_letter).collect::<Vec<_>>().join(" ");
-        let written = label(frame, field, &[named, wrapped, keyed, vec![keys]]);
-        if written.is_none_or(|choice| choice > 1) {
+        let written = label(frame, field, &[named, keyed, vec![keys]]);
+        if written.is_none_or(|choice| choice > 0) {
             self.keys.extend(panels);
         }
     }

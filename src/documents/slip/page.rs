@@ -13,7 +13,7 @@ const GAP: f64 = 5.0;
 /// Size of a width on a card.
 const FIGURE: f64 = 11.0;
 const LETTERS: f64 = 7.0;
-const NOTE: f64 = 4.0;
+const NOTE: f64 = 4.6;
 
 /// The page, without the lines at head and foot.
 pub(super) fn page(job: &Job, plan: &Plan, orders: &[Order], size: PageSize) -> Frame {

@@ -5,17 +5,22 @@ use crate::documents::frame::{Frame, Spot};
 use crate::documents::page_size::{FOOT, MARGIN, content};
 use crate::plan::Plan;
 
-const SIZE: f64 = 1.8;
+const SIZE: f64 = 2.4;
 /// Room for the page's number on one side and the date on the other.
 const BESIDE: f64 = 28.0;
 
 /// Writes the defaults of one section of the job file between date and page number.
 pub(super) fn add(page: &mut Frame, plan: &Plan, section: &str) {
-    let mine = plan.assumptions.iter().filter_map(|assumption| {
-        let key = assumption.key.strip_prefix(section)?.strip_prefix('.')?;
-        Some(format!("{key} {} ({})", assumption.value, assumption.origin))
-    });
-    let told: Vec<String> = mine.collect();
+    let mut told: Vec<(String, &str)> = Vec::new();
+    for assumption in &plan.assumptions {
+        let Some(key) = assumption.key.strip_prefix(section).and_then(|key| key.strip_prefix('.')) else { continue };
+        let value = format!("{key} {}", assumption.value);
+        match told.last_mut() {
+            Some((values, origin)) if *origin == assumption.origin => *values = format!("{values}, {value}"),
+            _ => told.push((value, &assumption.origin)),
+        }
+    }
+    let told: Vec<String> = told.iter().map(|(values, origin)| format!("{values} ({origin})")).collect();
     if told.is_empty() {
         return;
     }

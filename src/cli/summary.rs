@@ -20,7 +20,7 @@ pub(super) fn summary(job: &Job, plan: &Plan, folder: &Path, short: bool) -> Str
     lines.push(row("cost", &cost(plan)));
     lines.extend(rows("in all", in_all(plan)));
     lines.extend(rows("panels", plan.panels.iter().map(|line| panels(plan, line))));
-    lines.push(row("use", &format!("{:.1} % of the material becomes panels", 100.0 * share(plan))));
+    lines.push(row("use", &format!("{} of the material becomes panels", wording::percent(share(plan)))));
     lines.extend(later_aims::sentences(plan).iter().map(|(word, sentence)| row(word, sentence)));
     lines.push(row("proof", &proof(plan, short)));
     lines.extend(rows("mind", troubles(plan)));

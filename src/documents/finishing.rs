@@ -7,8 +7,8 @@ use crate::data::Job;
 use crate::data::week::Step;
 use crate::plan::{Note, Plan, Stage};
 
-/// Usual grits where the job gives none: 120, 150, then 220 (common practice).
-const GRITS: [u32; 3] = [120, 150, 220];
+/// Usual grits where the job gives none: 120, 180, then 220 (common practice), as `[finish]` assumes.
+const GRITS: [u32; 3] = [120, 180, 220];
 
 /// The finishing sheet; what the job does not ask for is left out.
 pub fn paper(job: &Job, plan: &Plan) -> Paper {

@@ -102,3 +102,46 @@ impl Filled {
             .map(|(at, step, _)| (at, step))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::knapsack::{Choice, Knapsack, Step, unit_of};
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn is_worth_what_the_table_of_every_piece_says(
+            pieces in prop::collection::vec((1..12_i64, 1..50_i64), 1..5),
+            room in 0..40_i64,
+            counted in any::<bool>(),
+            used_up in any::<bool>(),
+        ) {
+            let mut pieces = pieces;
+            pieces.sort_unstable();
+            // As boards do: room is used up only where it is a multiple of the unit.
+            let (unit, _) = unit_of(pieces.iter().map(|(length, _)| *length), room);
+            let room = if used_up { room / unit * unit } else { room };
+            let (tail, most) = (if used_up { Tail::UsedUp } else { Tail::Nothing }, counted.then_some(6));
+            let step = if counted { Step::Count } else { Step::Stay };
+            let choice = |(length, value): &Piece| Choice { length: *length, most: u32::MAX, value: *value, step };
+            let each = Knapsack::new(pieces.iter().map(choice).collect(), room, most.map_or(1, |most| most + 1), tail.clone());
+            let filled = Filled::new(pieces.clone(), unit, room, most, &tail);
+            for count in 0..=most.unwrap_or(0) {
+                let worth = filled.most(count, room);
+                prop_assert_eq!(worth, each.most(pieces.len(), count, room).max(NEVER));
+                if worth > NEVER {
+                    let copies = filled.best(count, room);
+                    let sum = |of: fn(&Piece) -> i64| -> i64 {
+                        pieces.iter().zip(&copies).map(|(piece, copies)| of(piece) * i64::from(*copies)).sum()
+                    };
+                    prop_assert!(sum(|piece| piece.0) <= room && (!used_up || sum(|piece| piece.0) == room));
+                    prop_assert_eq!(sum(|piece| piece.1), worth);
+                    prop_assert!(!counted || copies.iter().map(|copies| *copies as usize).sum::<usize>() == count);
+                }
+            }
+        }
+    }
+}

@@ -116,3 +116,38 @@ impl<'a> Rework<'a> {
         (self.apart + self.dice.f64()) as usize
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::dive::{Choice, dive};
+    use super::super::generate::generate;
+    use super::*;
+    use crate::data::{File, Source, read};
+    use crate::solve::Patient;
+
+    /// Two plans of twelve 12 x 16 beside each other take two sheets; up to 1/8 in. scant, one sheet gives all
+    /// twenty-four (six pieces of 15 7/8 in. out of each of four strips of 11 7/8 in.).
+    #[test]
+    fn two_half_empty_sheets_become_one() {
+        let text = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n\
+                    [[panel]]\nsize = \"12 x 16\"\ncount = 24\nscant = \"1/8\"\n[saw]\nsquaring = 0\n";
+        let job = read(&Source { job: File::of("halves", text), list: None, rack: None }).expect("it is sound");
+        let problem = crate::model::build(&job).expect("they can be made");
+        let need = Need::of(&problem);
+        let half = Need { count: vec![12], ..need.clone() };
+        let relaxed = generate(&problem, &half, &[], &Patient);
+        let plan = dive(&problem, &half, &relaxed, Choice::Quick, &Patient).expect("a plan");
+        let mut both = plan.clone();
+        plan.layouts.iter().for_each(|(layout, copies)| both.add(Made::Layout(layout.clone()), *copies));
+        plan.patterns.iter().for_each(|(pattern, copies)| both.add(Made::Pattern(pattern.clone()), *copies));
+        assert!(both.serves(&problem, &need));
+        assert_eq!(both.cost(&problem), 7700);
+
+        let found = generate(&problem, &need, &[], &Patient).found;
+        let scope = Scope::all(&problem, &need, None);
+        let mut rework = Rework::new(&problem, &need, &scope, found, &both, &Patient).expect("there are plans");
+        let better = (0..50).find_map(|_| rework.round()).expect("a cheaper plan");
+        assert!(better.serves(&problem, &need));
+        assert_eq!(better.cost(&problem), 3850);
+    }
+}

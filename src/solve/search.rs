@@ -197,10 +197,15 @@ impl<'a> Search<'a> {
         let mut total: i128 = prices.iter().zip(&program.right).map(|(price, right)| wide(*price) * wide(*right)).sum();
         let mut reduced = Vec::with_capacity(program.counts.len());
         for column in 0..program.counts.len() {
+            let (least, most) = program.lp.bounds(column);
+            // What cannot be had at all adds nothing.
+            if program.counts[column] == Counts::Slack || most <= 0.0 {
+                reduced.push(0);
+                continue;
+            }
             let worth: i64 = program.entries[column].iter().map(|(row, part)| prices[*row] * part).sum();
             let reduced_cost = program.cost[column] * self.scale - worth;
-            let (least, most) = program.lp.bounds(column);
-            if program.counts[column] != Counts::Slack && reduced_cost != 0 {
+            if reduced_cost != 0 {
                 total += wide(reduced_cost) * wide(rounded(if reduced_cost > 0 { least } else { most }));
             }
             reduced.push(reduced_cost);

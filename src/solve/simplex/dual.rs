@@ -1,7 +1,7 @@
 //! The dual method: from a basis that is optimal but for bounds that moved back to an optimum, or to the ray that shows
 //! that nothing meets the rows. It stops where the cost passes a limit; a probe tells what moved bounds would cost.
 
-use super::{Column, Outcome, PIVOT, Place, REFRESH, Simplex};
+use super::{Outcome, PIVOT, Place, REFRESH, Simplex};
 
 const FEASIBLE: f64 = 1e-8;
 
@@ -63,22 +63,24 @@ impl Simplex {
         Outcome::Lost
     }
 
-    /// What each column's cost is above its worth; nothing for those in the basis.
+    /// What the cost of each column that can move is above its worth; nothing for the others.
     fn all_reduced(&self) -> Vec<f64> {
         let prices = self.prices();
-        let basic = |column: usize| matches!(self.places[column], Place::Basic(_));
-        (0..self.columns.len()).map(|column| if basic(column) { 0.0 } else { self.reduced(column, &prices) }).collect()
+        (0..self.columns.len()).map(|at| if self.moves(at) { self.reduced(at, &prices) } else { 0.0 }).collect()
     }
 
     /// What each column that can move does to the basic column at a position; nothing for the others.
     fn line(&self, position: usize) -> Vec<f64> {
         let rows = self.right.len();
         let line = &self.inverse[position * rows..(position + 1) * rows];
-        let part = |(data, place): (&Column, &Place)| match place {
-            Place::Basic(_) => 0.0,
-            Place::Lower | Place::Upper => data.entries.iter().map(|(row, part)| line[*row] * part).sum(),
-        };
-        self.columns.iter().zip(&self.places).map(part).collect()
+        let part = |column: usize| self.columns[column].entries.iter().map(|(row, part)| line[*row] * part).sum();
+        (0..self.columns.len()).map(|column| if self.moves(column) { part(column) } else { 0.0 }).collect()
+    }
+
+    /// Whether a column outside the basis has room between its bounds.
+    fn moves(&self, column: usize) -> bool {
+        let data = &self.columns[column];
+        !matches!(self.places[column], Place::Basic(_)) && data.least < data.most
     }
 
     /// The basis position furthest outside its bounds, and whether it is below them.

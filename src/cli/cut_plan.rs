@@ -57,7 +57,8 @@ pub(super) fn read(path: &Path) -> Result<CutPlan, Failure> {
     };
     let bytes = disk::read(path).content.map_err(|why| fault(0, format!("`{name}` cannot be read: {why}")))?;
     let written: Written = serde_json::from_slice(&bytes).map_err(|error| {
-        let told = error.to_string();
+        let told =
+            if error.is_data() { error.to_string() } else { "it is not JSON, or a part of it is missing".into() };
         let why = told.rsplit_once(" at line ").map_or(told.as_str(), |(why, _)| why);
         fault(error.line(), format!("`{name}` is no plan: {why}"))
     })?;

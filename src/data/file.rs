@@ -43,10 +43,13 @@ impl File {
             let place = Place { file: self.name.clone(), line, key: String::new() };
             Box::new(Fault::at(place, cause, remedy))
         };
-        let bytes = self
-            .content
-            .as_ref()
-            .map_err(|why| fault(0, format!("`{}` cannot be read: {why}", self.name), "check its name and folder"))?;
+        let bytes = self.content.as_ref().map_err(|why| {
+            fault(
+                0,
+                format!("`{}` cannot be read: {why}", self.name),
+                "name a file that is there and that you may read",
+            )
+        })?;
         let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
         std::str::from_utf8(bytes).map_err(|error| {
             let line = bytes[..error.valid_up_to()].split(|byte| *byte == b'\n').count();

@@ -304,7 +304,7 @@ fn a_list_that_cannot_be_read_is_blamed_on_the_line_that_names_it() {
     let faults = read(&Source { job, list, rack: None }).expect_err("there is no list");
     assert_eq!(
         told(&faults),
-        "`panels.csv` cannot be read: no such file\n  --> harbour.toml, line 1, panels\n  try: check its name and folder"
+        "`panels.csv` cannot be read: no such file\n  --> harbour.toml, line 1, panels\n  try: name a file that is there and that you may read"
     );
 }
 

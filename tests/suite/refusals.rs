@@ -32,7 +32,7 @@ fn a_file_that_is_not_there() {
     let folder = folder(&[]);
     let run = yardslip(folder.path(), &["plan", "gone.toml"]);
     let expected = "error: `gone.toml` cannot be read: no such file or folder\n  --> gone.toml\n  \
-                    try: check its name and folder\n";
+                    try: name a file that is there and that you may read\n";
     assert_eq!((run.out.as_str(), run.err.as_str(), run.code), ("", expected, Some(2)));
 }
 
@@ -40,7 +40,8 @@ fn a_file_that_is_not_there() {
 fn a_folder_in_place_of_a_file() {
     let folder = folder(&[]);
     let run = yardslip(folder.path(), &["plan", "."]);
-    let expected = "error: `.` cannot be read: it is a folder\n  --> .\n  try: check its name and folder\n";
+    let expected =
+        "error: `.` cannot be read: it is a folder\n  --> .\n  try: name a file that is there and that you may read\n";
     assert_eq!((run.out.as_str(), run.err.as_str(), run.code), ("", expected, Some(2)));
 }
 
@@ -160,7 +161,7 @@ fn a_list_that_is_missing() {
         &format!("panels = \"gone.csv\"\n{SHEET}"),
         2,
         "error: `gone.csv` cannot be read: no such file or folder\n  --> job.toml, line 1, panels\n  \
-         try: check its name and folder\n",
+         try: name a file that is there and that you may read\n",
     );
 }
 

@@ -28,6 +28,10 @@ impl Place {
             let cause = format!("`{}` is a file, so it cannot be the folder of the papers", target.display());
             return Err(refused(cause, "name another folder with `--out`"));
         }
+        if let Some(file) = target.ancestors().skip(1).find(|above| above.is_file()) {
+            let cause = format!("`{}` is a file, so no folder of papers can stand in it", file.display());
+            return Err(refused(cause, "name another folder with `--out`"));
+        }
         if std::env::current_dir().is_ok_and(|here| here.starts_with(&target)) {
             let cause = format!("`{}` is the folder you are in, or one around it", target.display());
             return Err(refused(cause, "name a folder of the papers' own, such as `--out papers`"));
@@ -132,6 +136,17 @@ mod tests {
         }
         assert_eq!(names(home.path()), ["week"]);
         assert_eq!(names(&target), [".yardslip", "plan.json", "slip.svg"]);
+    }
+
+    #[test]
+    fn a_place_inside_a_file_is_refused_before_any_work_is_done() {
+        let home = tempfile::tempdir().unwrap();
+        fs::write(home.path().join("job.toml"), "title").unwrap();
+        for inside in ["job.toml", "job.toml/papers", "job.toml/papers/week"] {
+            let refusal = Place::find(&home.path().join(inside), true).unwrap_err().faults()[0].to_string();
+            assert!(refusal.contains("job.toml` is a file"), "{refusal}");
+        }
+        assert_eq!(fs::read_to_string(home.path().join("job.toml")).unwrap(), "title");
     }
 
     #[test]

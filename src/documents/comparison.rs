@@ -4,12 +4,12 @@ use super::blocks::{Column, Paper, Table};
 use super::wording;
 use crate::plan::{Alternative, Figures, Outcome, Plan};
 
-/// The comparison, where one was made.
-pub fn paper(plan: &Plan) -> Option<Paper> {
+/// Adds the comparison to a paper, where one was made.
+pub fn add(paper: &mut Paper, plan: &Plan) {
     if plan.comparison.is_empty() {
-        return None;
+        return;
     }
-    let mut paper = Paper::new("comparison", "Side by side");
+    paper.heading("Side by side");
     paper.text("The same job done in other ways. Each line is solved to its end or says what stopped it.");
     let words = [Column::left("way").bold(), Column::right("sheets").bold(), Column::right("cost").bold()];
     let figures =
@@ -19,7 +19,6 @@ pub fn paper(plan: &Plan) -> Option<Paper> {
         table.row(row(plan, alternative));
     }
     paper.table(table);
-    Some(paper)
 }
 
 fn row(plan: &Plan, alternative: &Alternative) -> [String; 7] {

@@ -1,9 +1,11 @@
-//! The batch on one paper: what it costs, what each size comes out at, what is proved, what is left over.
+//! The batch on one paper: what it costs, what each size comes out at, what is proved, what is left over, how other
+//! ways to do it compare.
 
 use super::blocks::{Column, Paper, Table};
-use super::{assumptions, later_aims, trouble, wording};
+use super::{assumptions, comparison, later_aims, trouble, wording};
 use crate::data::Cents;
-use crate::plan::Plan;
+use crate::length::{Length, Unit};
+use crate::plan::{Offcut, Plan};
 
 /// The overview.
 pub fn paper(plan: &Plan) -> Paper {
@@ -15,10 +17,8 @@ pub fn paper(plan: &Plan) -> Paper {
     paper.list(false, points(plan));
     paper.heading("Panels");
     paper.table(panels(plan));
-    if !plan.offcuts.is_empty() {
-        paper.heading("Left over");
-        paper.table(offcuts(plan));
-    }
+    left_over(&mut paper, plan);
+    comparison::add(&mut paper, plan);
     assumptions::add(&mut paper, plan, &["panel", "rule", "units", "currency", "title"]);
     paper
 }
@@ -51,12 +51,27 @@ fn panels(plan: &Plan) -> Table {
     table
 }
 
-fn offcuts(plan: &Plan) -> Table {
-    let kept = plan.offcuts.iter().any(|offcut| offcut.worth > Cents::ZERO);
+/// Offcuts that somebody may pick up; slivers are counted out in a sentence.
+fn left_over(paper: &mut Paper, plan: &Plan) {
+    let least = if plan.units == Unit::In { Length::inches(1) } else { Length::mm(25) };
+    let sliver = |left: &&Offcut| left.worth == Cents::ZERO && left.width.min(left.length) < least;
+    let (slivers, listed): (Vec<&Offcut>, Vec<&Offcut>) = plan.offcuts.iter().partition(sliver);
+    if listed.is_empty() {
+        return;
+    }
+    paper.heading("Left over");
+    paper.table(offcuts(plan, &listed));
+    if !slivers.is_empty() {
+        paper.text(format!("Slivers narrower than {} are not listed.", least.say(plan.units)));
+    }
+}
+
+fn offcuts(plan: &Plan, listed: &[&Offcut]) -> Table {
+    let kept = listed.iter().any(|offcut| offcut.worth > Cents::ZERO);
     let mut columns = vec![Column::left("size").bold(), Column::right("how many"), Column::left("from")];
     columns.extend(kept.then(|| Column::right("worth keeping")));
     let mut table = Table::new(columns);
-    for offcut in &plan.offcuts {
+    for offcut in listed {
         let worth = if offcut.worth > Cents::ZERO { wording::money(plan, offcut.worth) } else { String::new() };
         let size = wording::size(plan, offcut.width, offcut.length);
         let mut cells = vec![size, offcut.count.to_string(), offcut.from.clone()];

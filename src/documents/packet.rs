@@ -3,9 +3,7 @@
 use super::blocks::Paper;
 use super::frame::Frame;
 use super::page_size::PageSize;
-use super::{
-    comparison, finishing, html, overview, pages, pdf, plan_json, saw_order, sheets, shopping, slip, svg, week, wording,
-};
+use super::{finishing, html, overview, pages, pdf, plan_json, saw_order, sheets, shopping, slip, svg, week, wording};
 use crate::data::Job;
 use crate::plan::Plan;
 use jiff::civil::Date;
@@ -23,7 +21,6 @@ pub struct Options {
 pub fn packet(job: &Job, plan: &Plan, options: &Options) -> Vec<Paper> {
     let size = options.page;
     let mut papers = vec![overview::paper(plan)];
-    papers.extend(comparison::paper(plan));
     papers.push(shopping::paper(job, plan));
     papers.extend(slip::paper(job, plan, size));
     papers.extend(sheets::papers(job, plan, size));

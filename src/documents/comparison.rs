@@ -10,7 +10,6 @@ pub fn add(paper: &mut Paper, plan: &Plan) {
         return;
     }
     paper.heading("Side by side");
-    paper.text("The same job done in other ways. Each line is solved to its end or says what stopped it.");
     let words = [Column::left("way").bold(), Column::right("sheets").bold(), Column::right("cost").bold()];
     let figures =
         [Column::right("waste"), Column::right("layouts"), Column::left("panels come out at"), Column::left("proved")];
@@ -19,6 +18,7 @@ pub fn add(paper: &mut Paper, plan: &Plan) {
         table.row(row(plan, alternative));
     }
     paper.table(table);
+    paper.text("The same job done in other ways. Each line is solved to its end or says what stopped it.");
 }
 
 fn row(plan: &Plan, alternative: &Alternative) -> [String; 7] {

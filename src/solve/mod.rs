@@ -10,6 +10,7 @@ mod crosscut;
 mod dive;
 mod draft;
 mod filled;
+mod fixed_point;
 mod generate;
 mod knapsack;
 mod layout;

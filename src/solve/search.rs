@@ -6,9 +6,10 @@
 //! ray that shows a node empty). Columns whose reduced cost is above what is left to the target are fixed the same way.
 
 use super::draft::Draft;
+use super::fixed_point::{Exact, Moved};
 use super::need::Need;
 use super::prices::scale;
-use super::program::{Counts, Program, rounded};
+use super::program::{Counts, Program};
 use super::simplex::{Outcome, Place, Saved};
 use super::watch::Watch;
 use crate::model::Problem;
@@ -35,8 +36,8 @@ pub(super) struct Search<'a> {
     /// Nodes left.
     nodes: usize,
     unsure: bool,
-    /// Bounds as they were, to be undone: (column, least, most).
-    trail: Vec<(usize, f64, f64)>,
+    /// Bounds as they were, to be undone.
+    trail: Vec<Moved>,
     watch: &'a dyn Watch,
 }
 
@@ -191,46 +192,9 @@ impl<'a> Search<'a> {
     }
 
     /// The exact bound at these prices: none where it passes the target, else the bounds that can be tightened.
-    fn judge(&self, prices: &[f64]) -> Option<Vec<(usize, f64, f64)>> {
-        let prices = self.fixed(prices);
-        let program = &self.program;
-        let mut total: i128 = prices.iter().zip(&program.right).map(|(price, right)| wide(*price) * wide(*right)).sum();
-        let mut reduced = Vec::with_capacity(program.counts.len());
-        for column in 0..program.counts.len() {
-            let (least, most) = program.lp.bounds(column);
-            // What cannot be had at all adds nothing.
-            if program.counts[column] == Counts::Slack || most <= 0.0 {
-                reduced.push(0);
-                continue;
-            }
-            let worth: i64 = program.entries[column].iter().map(|(row, part)| prices[*row] * part).sum();
-            let reduced_cost = program.cost[column] * self.scale - worth;
-            if reduced_cost != 0 {
-                total += wide(reduced_cost) * wide(rounded(if reduced_cost > 0 { least } else { most }));
-            }
-            reduced.push(reduced_cost);
-        }
-        let left = wide(self.target) * wide(self.scale) - total;
-        if left < 0 { None } else { Some(self.tightened(&reduced, left)) }
-    }
-
-    /// Bounds that no plan within the target can pass, `left` being what the target leaves above the bound.
-    fn tightened(&self, reduced: &[i64], left: i128) -> Vec<(usize, f64, f64)> {
-        let mut tightened = Vec::new();
-        for (column, reduced) in reduced.iter().enumerate() {
-            let (least, most) = self.program.lp.bounds(column);
-            if self.program.counts[column] == Counts::Slack || *reduced == 0 || least >= most {
-                continue;
-            }
-            let steps = left / wide(reduced.abs());
-            let room = wide(rounded(most - least));
-            if steps < room {
-                let steps = real(i64::try_from(steps).expect("less than the room"));
-                let bounds = if *reduced > 0 { (least, least + steps) } else { (most - steps, most) };
-                tightened.push((column, bounds.0, bounds.1));
-            }
-        }
-        tightened
+    fn judge(&self, prices: &[f64]) -> Option<Vec<Moved>> {
+        let Program { lp, cost, entries, right, .. } = &self.program;
+        Exact { lp, cost, entries, right, scale: self.scale }.judge(&self.fixed(prices), self.target)
     }
 
     /// Prices in fixed point, not below zero where a row may be overfilled.
@@ -275,10 +239,6 @@ impl<'a> Search<'a> {
             self.program.lp.set_bounds(column, least, most);
         }
     }
-}
-
-fn wide(number: i64) -> i128 {
-    i128::from(number)
 }
 
 #[allow(clippy::cast_precision_loss)] // counts and costs of an order

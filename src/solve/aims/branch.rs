@@ -6,8 +6,8 @@
 //! where what is known so far does not reach the goal. Every plan found is counted again before it is believed.
 
 use super::super::draft::Draft;
+use super::super::fixed_point::{Exact, Moved};
 use super::super::master::Made;
-use super::super::program::rounded;
 use super::super::simplex::{Outcome, Place};
 use super::super::watch::Watch;
 use super::judge::judge;
@@ -17,9 +17,6 @@ use crate::model::Problem;
 
 /// Values within this of a whole number are whole.
 const WHOLE: f64 = 1e-6;
-
-/// A bound of a column that was moved: (column, least, most).
-type Moved = (usize, f64, f64);
 
 /// The search.
 struct Search<'a> {
@@ -110,42 +107,14 @@ impl Search<'_> {
 
     /// Exactly, at these prices: none where the goal is out of reach, else the bounds that can be tightened.
     fn judge(&self, prices: &[f64]) -> Option<Vec<Moved>> {
-        let prices = self.fixed(prices);
-        let program = &self.program;
-        let mut total: i128 = prices.iter().zip(&program.right).map(|(price, right)| wide(*price) * wide(*right)).sum();
-        let mut reduced = vec![0; program.counts.len()];
-        for column in (0..program.counts.len()).filter(|column| program.counts[*column] != Counts::Slack) {
-            let worth: i128 = program.entries[column].iter().map(|(row, part)| wide(prices[*row]) * wide(*part)).sum();
-            reduced[column] = wide(program.cost[column]) * wide(self.scale) - worth;
-            let (least, most) = program.lp.bounds(column);
-            total += reduced[column] * wide(rounded(if reduced[column] > 0 { least } else { most }));
-        }
-        let left = -wide(self.goal) * wide(self.scale) - total;
-        (left >= 0).then(|| self.tightened(&reduced, left))
-    }
-
-    /// Bounds that no plan within the goal can pass, `left` being what the goal leaves above the bound.
-    fn tightened(&self, reduced: &[i128], left: i128) -> Vec<Moved> {
-        let mut tightened = Vec::new();
-        for (column, reduced) in reduced.iter().enumerate().filter(|(_, reduced)| **reduced != 0) {
-            let (least, most) = self.program.lp.bounds(column);
-            let steps = left / reduced.abs();
-            if steps < wide(rounded(most - least)) {
-                let steps = real(steps);
-                tightened.push(if *reduced > 0 {
-                    (column, least, least + steps)
-                } else {
-                    (column, most - steps, most)
-                });
-            }
-        }
-        tightened
+        let Program { lp, cost, entries, right, .. } = &self.program;
+        Exact { lp, cost, entries, right, scale: self.scale }.judge(&self.fixed(prices), -self.goal)
     }
 
     /// Prices in fixed point, none below zero.
     #[allow(clippy::cast_possible_truncation)] // rounded to fixed point, once
     fn fixed(&self, prices: &[f64]) -> Vec<i64> {
-        let to_fixed = self.program.unit() * real(wide(self.scale));
+        let to_fixed = self.program.unit() * real(self.scale);
         prices.iter().map(|price| (price * to_fixed).round().clamp(0.0, 1e17) as i64).collect()
     }
 
@@ -180,11 +149,7 @@ impl Search<'_> {
     }
 }
 
-fn wide(number: i64) -> i128 {
-    i128::from(number)
-}
-
-#[allow(clippy::cast_precision_loss)] // counts and worths of an order
-fn real(number: i128) -> f64 {
+#[allow(clippy::cast_precision_loss)] // worths of an order
+fn real(number: i64) -> f64 {
     number as f64
 }

@@ -1,6 +1,7 @@
-//! What the proof of a plan is about. Panels are decided on at their smallest sizes, on strips no wider than they ask. Where
-//! the yard's cuts are paid for, or counted, using a sheet up to the last kerf in another way might save one of them; panels that may
-//! vary by different amounts might share a strip at sizes in between; and a piece might be long enough for the hand there.
+//! What the proof of a plan is about. Panels are decided on at their smallest sizes, on strips no wider than they ask.
+//! Where the yard's cuts are paid for, or counted, using a sheet up to the last kerf in another way might save one of
+//! them; panels that may vary by different amounts might share a strip at sizes in between; and a piece might be long
+//! enough for the hand there.
 
 use crate::data::{Cents, Job, RipWidths, Sheet};
 use crate::length::Length;

@@ -9,10 +9,10 @@ use super::summary::{buy, cost, panels, row, rows};
 use super::watch::Clock;
 use super::{cut_plan, disk, interrupt, terminal};
 use std::path::{Path, PathBuf};
-use yardslip::data::{Job, read_strips};
+use yardslip::data::{Job, StripOnHand, read_strips};
 use yardslip::documents::{papers, wording};
 use yardslip::length::Unit;
-use yardslip::plan::{Done, Recut, Unused, recognise, recut};
+use yardslip::plan::{Done, Over, Recut, Unused, recognise, recut};
 
 /// What the names of papers for missing panels begin with.
 const MISSING: &str = "missing-";
@@ -66,23 +66,34 @@ fn text(job: &Job, again: &Recut, folder: &Path) -> String {
         None => lines.push(row("panels", "none can be made of these strips")),
     }
     lines.extend(rows("missing", again.missing.iter().map(|missing| format!("{} of {}", missing.count, missing.name))));
+    lines.extend(rows("over", again.over.iter().map(|over| wide(over, units))));
     lines.extend(rows("unused", again.unused.iter().map(|unused| left(unused, units))));
     lines.extend(again.good.iter().flat_map(made_good));
     lines.push(row("papers", &folder.display().to_string()));
     lines.join("\n") + "\n"
 }
 
+/// Strips a little too wide, and what that means.
+fn wide(over: &Over, units: Unit) -> String {
+    let by = over.by.say(units);
+    format!("{}: what is cut comes out {by} over size, as the yard slip lets pass", strips(&over.strip, units))
+}
+
+/// Strips by number, name and size.
+fn strips(strip: &StripOnHand, units: Unit) -> String {
+    let size = format!("{} x {}", strip.width.show(units), strip.length.show(units));
+    format!("{} x {}", strip.count, format!("{} {size}", strip.name).trim())
+}
+
 /// Strips that nothing is cut from, and why.
 fn left(unused: &Unused, units: Unit) -> String {
     let Unused { strip, fits, too_wide } = unused;
-    let size = format!("{} x {}", strip.width.show(units), strip.length.show(units));
-    let named = format!("{} {size}", strip.name);
     let why = match too_wide {
         Some(over) => format!("{} wider than a panel may come out, and nothing is trimmed at home", over.say(units)),
         None if *fits => "not needed".into(),
         None => "no panel comes off a strip of this size".into(),
     };
-    format!("{} x {}: {why}", strip.count, named.trim())
+    format!("{}: {why}", strips(strip, units))
 }
 
 /// What making good takes, or why it cannot be done.

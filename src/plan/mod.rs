@@ -33,7 +33,7 @@ pub use check::{Rule, Violation, check};
 pub use claim::{Against, Claim};
 pub use compare::{compare, compare_sizes};
 pub use rack::{rack_after, used};
-pub use recut::{Done, Lettered, Missing, Recut, Unused, recognise, recut};
+pub use recut::{Done, Lettered, Missing, Over, Recut, Unused, recognise, recut};
 pub use types::*;
 
 use crate::data::{Fault, Job};

@@ -16,6 +16,8 @@ pub struct Recut {
     pub done: Option<Done>,
     /// Panels that they do not give, in the job's order.
     pub missing: Vec<Missing>,
+    /// Strips a little wider than their panels, as the yard slip lets them pass, whose panels come out so wide.
+    pub over: Vec<Over>,
     /// Strips that nothing is cut from.
     pub unused: Vec<Unused>,
     /// Those made good from new sheets, or why that cannot be; nothing where none is missing.
@@ -40,6 +42,15 @@ pub struct Missing {
     pub name: String,
     /// How many.
     pub count: u32,
+}
+
+/// Strips on hand that are wider than the side of their panels, by no more than the yard's tolerance.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Over {
+    /// The strips as measured.
+    pub strip: StripOnHand,
+    /// By how much.
+    pub by: Length,
 }
 
 /// Strips on hand that nothing is cut from.
@@ -79,11 +90,33 @@ pub fn recognise(strips: &mut [StripOnHand], lettered: &[Lettered]) {
 /// # Errors
 /// A plan that fails the program's own check.
 pub fn recut(job: &Job, strips: Vec<StripOnHand>, watch: &dyn Watch) -> Result<Recut, Vec<Fault>> {
+    let (strips, over) = as_the_slip_lets_pass(job, strips);
     let best = Best::of(job, strips.clone(), &Share::part(SHARE_OF_THE_STRIPS, watch))?;
     let done = best.done().map(by_worth).transpose()?;
     let missing = best.missing();
     let good = (!missing.is_empty()).then(|| make_good(job, &missing, watch));
-    Ok(Recut { done, missing, unused: best.unused(strips), good })
+    Ok(Recut { done, missing, over, unused: best.unused(strips), good })
+}
+
+/// The strips, those of them that the slip lets pass a little too wide counted as wide as their panels; and these.
+fn as_the_slip_lets_pass(job: &Job, strips: Vec<StripOnHand>) -> (Vec<StripOnHand>, Vec<Over>) {
+    let mut over = Vec::new();
+    let counted = strips.into_iter().map(|strip| {
+        let Some(by) = over_size(job, strip.width) else { return strip };
+        over.push(Over { strip: strip.clone(), by });
+        StripOnHand { width: strip.width - by, ..strip }
+    });
+    (counted.collect(), over)
+}
+
+/// By how much a strip so wide is over the widest side that the yard's tolerance makes it pass for; nothing where it
+/// suits a side as it is.
+fn over_size(job: &Job, width: Length) -> Option<Length> {
+    let sides = || job.panels.iter().flat_map(|panel| [(panel.width, panel.scant), (panel.height, panel.scant)]);
+    let suits = sides().any(|(side, scant)| side - scant <= width && width <= side);
+    let passes = |side: &Length| *side < width && width <= *side + job.yard.tolerance;
+    let widest = sides().map(|(side, _)| side).filter(passes).max();
+    widest.filter(|_| !suits).map(|side| width - side)
 }
 
 /// Part of the time for the strips on hand; the rest is for what must be made good.

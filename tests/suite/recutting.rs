@@ -120,3 +120,19 @@ fn papers_for_strips_on_hand_speak_of_no_purchase_and_no_load() {
     assert!(batch.contains("nothing to buy") && !batch.contains("0 sheets"), "{batch}");
     assert!(!list.contains("For the car") && !list.contains("a panel on average"), "{list}");
 }
+
+#[test]
+fn a_strip_as_wide_as_the_slip_lets_pass_gives_its_panels_over_size() {
+    // At a tolerance of 1/16 the yard is asked for 12 1/16, and may hand that over: ten panels of 12, all 1/16 over.
+    let mut job = shop("[[panel]]\nsize = \"12 x 16\"\ncount = 10\n");
+    job.yard.tolerance = len("1/16");
+    let again = recut(&job, vec![measured("A", "12 1/16", "96", 2)], &Patient).expect("a plan");
+    assert_eq!(again.done.expect("panels come of it").plan.panels[0].count, 10);
+    assert_eq!(
+        again.over.iter().map(|over| (over.strip.width, over.by)).collect::<Vec<_>>(),
+        [(len("12 1/16"), len("1/16"))]
+    );
+    // The next 64th is over what the slip lets pass.
+    let again = recut(&job, vec![measured("A", "12 5/64", "96", 2)], &Patient).expect("a plan");
+    assert_eq!((again.done, again.over), (None, vec![]));
+}

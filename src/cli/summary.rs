@@ -79,9 +79,10 @@ pub(super) fn cost(plan: &Plan) -> String {
     let money = |cents: Cents| wording::money(plan, cents);
     let cost = plan.cost;
     let cuts = if cost.cuts == Cents::ZERO {
-        format!("nothing for the yard's {} cuts", cost.yard_cuts)
+        format!("nothing for the yard's {}", wording::counted(cost.yard_cuts, "cut"))
     } else {
-        format!("{} for {} of the yard's {} cuts", money(cost.cuts), cost.paid_cuts, cost.yard_cuts)
+        let all = wording::counted(cost.yard_cuts, "cut");
+        format!("{} for {} of the yard's {all}", money(cost.cuts), cost.paid_cuts)
     };
     format!("{}: {} for sheets, {cuts}", money(cost.total), money(cost.sheets))
 }

@@ -3,7 +3,7 @@
 
 use super::compare::Share;
 use super::missing_at_a_price;
-use super::{Claim, Plan, check, distrusted, end_sizes, lay_out};
+use super::{Claim, Note, Plan, Stage, check, distrusted, end_sizes, lay_out};
 use crate::data::{Cents, Fault, Job, Panel, RipWidths, StripOnHand, Week, Yard};
 use crate::length::Length;
 use crate::model;
@@ -92,7 +92,7 @@ pub fn recognise(strips: &mut [StripOnHand], lettered: &[Lettered]) {
 pub fn recut(job: &Job, strips: Vec<StripOnHand>, watch: &dyn Watch) -> Result<Recut, Vec<Fault>> {
     let (strips, over) = as_the_slip_lets_pass(job, strips);
     let best = Best::of(job, strips.clone(), &Share::part(SHARE_OF_THE_STRIPS, watch))?;
-    let done = best.done().map(by_worth).transpose()?;
+    let done = best.done().map(by_worth).transpose()?.map(|done| told(done, &over));
     let missing = best.missing();
     let good = (!missing.is_empty()).then(|| make_good(job, &missing, watch));
     Ok(Recut { done, missing, over, unused: best.unused(strips), good })
@@ -219,6 +219,21 @@ fn planned((job, solved): (Job, Solved)) -> Result<Done, Vec<Fault>> {
 fn by_worth(answer: (Job, Solved)) -> Result<Done, Vec<Fault>> {
     let done = planned(answer)?;
     Ok(Done { plan: Plan { claim: Claim::Worth, ..done.plan }, ..done })
+}
+
+/// The plan with what those at the saw must know of strips that are a little too wide.
+fn told(mut done: Done, over: &[Over]) -> Done {
+    let units = done.job.units;
+    let note = |Over { strip, by }: &Over| {
+        let (name, width) = (strip.name.as_str(), strip.width.say(units));
+        let text = format!(
+            "Strip {name} is {width} wide as measured: what is cut from it comes out {} over size, as the yard slip lets pass.",
+            by.say(units)
+        );
+        Note { stage: Stage::Saw, text }
+    };
+    done.plan.notes.extend(over.iter().map(note));
+    done
 }
 
 /// The missing panels from new sheets.

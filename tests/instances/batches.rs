@@ -1,8 +1,8 @@
 //! Made-up batches of painting panels: those that a hobby painter would cut, some at random with every rip direction,
 //! grain, one to three sheet kinds and paid cuts. The same seed gives the same batch.
 
-use super::bare_job;
 use super::dice::Dice;
+use super::{bare_job, panel_mm};
 use yardslip::data::{Cents, FreePer, Grain, Job, Panel, Rips, Sheet};
 use yardslip::length::{Length, Unit};
 
@@ -39,17 +39,7 @@ pub(crate) fn workshop() -> Job {
 
 /// A line of panels at nominal size, grain either way.
 pub(crate) fn line((width, height): (i64, i64), count: u32) -> Panel {
-    Panel {
-        name: format!("{width} x {height}"),
-        width: Length::inches(width),
-        height: Length::inches(height),
-        count,
-        scant: Length::ZERO,
-        grain: Grain::Any,
-        extra: 0,
-        worth: Cents::ZERO,
-        sheets: vec![],
-    }
+    Panel { width: Length::inches(width), height: Length::inches(height), ..panel_mm(width, height, count) }
 }
 
 /// Eight usual sizes, 4 to 30 of each, so many times over.

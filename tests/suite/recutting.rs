@@ -127,7 +127,9 @@ fn a_strip_as_wide_as_the_slip_lets_pass_gives_its_panels_over_size() {
     let mut job = shop("[[panel]]\nsize = \"12 x 16\"\ncount = 10\n");
     job.yard.tolerance = len("1/16");
     let again = recut(&job, vec![measured("A", "12 1/16", "96", 2)], &Patient).expect("a plan");
-    assert_eq!(again.done.expect("panels come of it").plan.panels[0].count, 10);
+    let plan = again.done.expect("panels come of it").plan;
+    assert_eq!(plan.panels[0].count, 10);
+    assert!(plan.notes.iter().any(|note| note.text.contains("comes out 1/16 in. over size")), "{:?}", plan.notes);
     assert_eq!(
         again.over.iter().map(|over| (over.strip.width, over.by)).collect::<Vec<_>>(),
         [(len("12 1/16"), len("1/16"))]

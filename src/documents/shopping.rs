@@ -76,8 +76,11 @@ fn on_hand(job: &Job, plan: &Plan) -> Vec<String> {
         Origin::Sheet { .. } => None,
         Origin::OnHand { strip: at } => {
             let size = wording::size(plan, strip.width, strip.length);
-            let called = format!("{} {size}", job.strips[at].name);
-            Some(format!("Take from what is on hand: {} of {}, as strip {}.", strip.count, called.trim(), strip.letter))
+            let name = &job.strips[at].name;
+            let known = name.trim().eq_ignore_ascii_case(&strip.letter);
+            let letter = if known { String::new() } else { format!(", as strip {}", strip.letter) };
+            let called = format!("{name} {size}");
+            Some(format!("Take from what is on hand: {} of {}{letter}.", strip.count, called.trim()))
         }
     };
     plan.strips.iter().filter_map(taken).collect()

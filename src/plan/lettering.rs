@@ -1,5 +1,6 @@
 //! Strips that are alike get one letter; each with its pieces in place, what falls off and what it weighs.
 
+use super::letters::Letters;
 use super::measure::{Ends, extents, fall_off, slack};
 use super::sizes::Sizes;
 use super::weigh::weight;
@@ -16,9 +17,9 @@ pub(super) struct Lettered {
     pub(super) places: Vec<Vec<Vec<usize>>>,
 }
 
-/// Letters the strips of the sheets in the order of the sheets, then those on hand.
+/// Letters the strips of the sheets in the order of the sheets, then names those on hand.
 pub(super) fn letter(job: &Job, sheets: &[SheetUse], on_hand: &[StripUse], sizes: &Sizes) -> Lettered {
-    let mut strips = Vec::new();
+    let mut strips: Vec<Strip> = Vec::new();
     let mut places = Vec::new();
     for used in sheets {
         let boards = used.boards.iter().map(|board| {
@@ -27,13 +28,18 @@ pub(super) fn letter(job: &Job, sheets: &[SheetUse], on_hand: &[StripUse], sizes
         });
         places.push(boards.collect());
     }
+    let mut letters = Letters::beside(job, on_hand);
+    for strip in &mut strips {
+        strip.letter = letters.next();
+    }
     for used in on_hand {
         enlist(&mut strips, from_rack(job, used, sizes));
     }
+    letters.name_on_hand(job, &mut strips);
     Lettered { strips, places }
 }
 
-/// Adds to the count of a strip like this one, or gives it the next letter; hands back its index.
+/// Adds to the count of a strip like this one, or adds the strip; hands back its index.
 fn enlist(strips: &mut Vec<Strip>, strip: Strip) -> usize {
     let like = |known: &Strip| {
         (known.origin, known.width, known.length) == (strip.origin, strip.width, strip.length)
@@ -43,7 +49,7 @@ fn enlist(strips: &mut Vec<Strip>, strip: Strip) -> usize {
         strips[at].count += strip.count;
         return at;
     }
-    strips.push(Strip { letter: letters(strips.len()), ..strip });
+    strips.push(strip);
     strips.len() - 1
 }
 
@@ -128,20 +134,4 @@ fn with_pieces(job: &Job, strip: Strip, pieces: &[PieceCut], ends: Ends, sizes: 
     let usable = strip.length - ends.first - ends.far;
     let left = slack(usable, pieces.iter().map(|piece| piece.length), kerf);
     Strip { squaring: ends.first, pieces, fall_off: fall_off(left, kerf), ..strip }
-}
-
-/// `A` to `Z`, then `AA`, `AB`, ...
-fn letters(index: usize) -> String {
-    let last = char::from(b'A' + u8::try_from(index % 26).expect("below 26"));
-    if index < 26 { last.to_string() } else { format!("{}{last}", letters(index / 26 - 1)) }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::letters;
-
-    #[test]
-    fn letters_go_on_with_two_after_z() {
-        assert_eq!([0, 25, 26, 51, 52, 701, 702].map(letters), ["A", "Z", "AA", "AZ", "BA", "ZZ", "AAA"]);
-    }
 }

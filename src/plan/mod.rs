@@ -10,6 +10,7 @@ mod sizes;
 mod measure;
 mod grow;
 mod order;
+mod letters;
 mod lettering;
 mod sheet_groups;
 mod saw_order;

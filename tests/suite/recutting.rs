@@ -6,7 +6,7 @@ use yardslip::data::{Job, StripOnHand};
 use yardslip::documents::blocks::Paper;
 use yardslip::documents::{overview, shopping, wording};
 use yardslip::length::Length;
-use yardslip::plan::{Done, Lettered, Missing, recognise, recut};
+use yardslip::plan::{Done, Lettered, Missing, Origin, recognise, recut};
 use yardslip::solve::Patient;
 
 fn batch() -> Job {
@@ -109,6 +109,32 @@ fn strips_that_nothing_is_cut_from_are_told_with_the_reason() {
         .map(|unused| (unused.strip.name.as_str(), unused.strip.count, unused.fits, unused.too_wide))
         .collect();
     assert_eq!(told, [("A", 2, false, Some(len("1/16"))), ("B", 2, true, None), ("C", 1, false, None)]);
+}
+
+#[test]
+fn strips_keep_the_letters_that_are_pencilled_on_them() {
+    // Listed as they were unloaded, not as they were lettered.
+    let strips =
+        vec![measured("C", "9", "24 3/4", 2), measured("a", "12", "96", 2), measured("old board", "9", "13", 1)];
+    let again = recut(&batch(), strips, &Patient).expect("a plan");
+    let Done { job, plan } = again.done.expect("panels come of it");
+    for strip in &plan.strips {
+        let Origin::OnHand { strip: at } = strip.origin else { panic!("{strip:?}") };
+        let (name, letter) = (job.strips[at].name.to_uppercase(), strip.letter.as_str());
+        let kept = name == letter || letter.strip_prefix(&name).is_some_and(|number| number.parse::<u32>().is_ok());
+        assert!(kept || name == "OLD BOARD", "{name} is called {letter}");
+    }
+    let list = format!("{:?}", shopping::paper(&job, &plan));
+    assert!(list.contains("2 of C 9 x 24 3/4."), "{list}");
+}
+
+#[test]
+fn strips_of_one_letter_cut_in_several_ways_are_numbered() {
+    // 10 of 12 x 16 at 15 7/8 are six and four, each on a strip of A.
+    let again = recut(&batch(), vec![measured("A", "12", "97", 2)], &Patient).expect("a plan");
+    let plan = again.done.expect("panels come of it").plan;
+    let letters: Vec<&str> = plan.strips.iter().map(|strip| strip.letter.as_str()).collect();
+    assert_eq!(letters, ["A1", "A2"]);
 }
 
 #[test]

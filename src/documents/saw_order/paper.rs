@@ -70,7 +70,10 @@ fn strips(job: &Job, plan: &Plan) -> Table {
 fn origin(job: &Job, strip: &Strip) -> String {
     match strip.origin {
         Origin::Sheet { sheet, .. } => job.sheets[sheet].name.clone(),
-        Origin::OnHand { strip } => format!("on hand {}", job.strips[strip].name).trim().to_string(),
+        Origin::OnHand { strip: at } => match job.strips[at].name.trim() {
+            name if name.eq_ignore_ascii_case(&strip.letter) => "on hand".into(),
+            name => format!("on hand {name}").trim().to_string(),
+        },
     }
 }
 

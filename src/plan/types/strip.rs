@@ -23,7 +23,7 @@ pub enum Origin {
 /// Strips that are alike: same origin, size and panels.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Strip {
-    /// `A`, `B`, ... `Z`, `AA`, ...
+    /// `A`, `B`, ... `Z`, `AA`, ...; of a strip on hand the short name written on it, as `R1`, where it has one.
     pub letter: String,
     /// Where it comes from.
     pub origin: Origin,

@@ -144,6 +144,22 @@ fn pages_are_numbered_through_all_papers() {
 }
 
 #[test]
+fn a_sentence_about_a_table_stands_on_the_page_of_its_rows_however_full_the_page_is() {
+    for filled in 0..80 {
+        let mut paper = Paper::new("full", "Full");
+        (0..filled).for_each(|_| paper.text("Filled."));
+        paper.text("Above.");
+        let mut table = Table::new([Column::left("way")]);
+        (1..=5).for_each(|at| table.row([format!("row {at}")]));
+        paper.table(table);
+        paper.text("Under.");
+        let made = pages::pages("Harbour week", &[paper], PageSize::Letter, "");
+        let page = |text: &str| made.iter().position(|page| texts(page).iter().any(|found| found == text));
+        assert_eq!((page("Above."), page("Under.")), (page("row 1"), page("row 5")), "after {filled} lines");
+    }
+}
+
+#[test]
 fn the_same_paper_gives_the_same_bytes_in_every_format() {
     let render = || {
         let made = pages::pages("Harbour week", &[every_block()], PageSize::Letter, "");

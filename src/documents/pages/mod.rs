@@ -9,7 +9,7 @@ mod table;
 
 pub use furniture::furnish;
 
-use super::blocks::Paper;
+use super::blocks::{Block, Paper};
 use super::frame::Frame;
 use super::page_size::{self, PageSize};
 use slab::Slab;
@@ -33,8 +33,19 @@ pub fn bare_pages(paper: &Paper, size: PageSize) -> Vec<Frame> {
     }
     let field = page_size::content(&size.upright());
     let mut slabs = vec![blocks::title(&paper.title, field.width)];
-    slabs.extend(paper.blocks.iter().flat_map(|block| blocks::slabs(block, field.width, field.height)));
+    for (at, block) in paper.blocks.iter().enumerate() {
+        let mut made = blocks::slabs(block, field.width, field.height);
+        if let Some(last) = made.last_mut().filter(|_| belongs_to_next(block, paper.blocks.get(at + 1))) {
+            last.keep = true;
+        }
+        slabs.extend(made);
+    }
     fill(&slabs, size)
+}
+
+/// A sentence right above or under a table is about it, and stands on its page.
+fn belongs_to_next(block: &Block, next: Option<&Block>) -> bool {
+    matches!((block, next), (Block::Table(_), Some(Block::Text(_))) | (Block::Text(_), Some(Block::Table(_))))
 }
 
 /// Fills pages with slabs, keeping each with the next where it asks for it.

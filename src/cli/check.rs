@@ -50,7 +50,11 @@ fn panel_line(job: &Job, panel: &Panel) -> String {
 fn sheet_line(job: &Job, sheet: &Sheet) -> String {
     let stock = sheet.stock.map_or(String::new(), |stock| format!(", {stock} to be had"));
     let (length, width) = (sheet.length.show(job.units), sheet.width.show(job.units));
-    format!("  {}: {length} along the grain x {width}, {}{} each{stock}\n", sheet.name, job.currency, sheet.price)
+    format!(
+        "  {}: {length} along the grain x {width}, {} each{stock}\n",
+        sheet.name,
+        sheet.price.in_currency(&job.currency)
+    )
 }
 
 /// `1 panel`, `2 panels`

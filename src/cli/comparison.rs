@@ -20,7 +20,7 @@ fn line(plan: &Plan, row: &Alternative) -> String {
     match &row.outcome {
         Outcome::Not(why) => format!("{:<NAME$} not possible: {why}", row.name),
         Outcome::Done(figures) => {
-            let cost = format!("{}{}", plan.currency, figures.cost);
+            let cost = figures.cost.in_currency(&plan.currency);
             let waste = format!("{:.0} %", 100.0 * figures.waste());
             let proved = if figures.proved { "" } else { "  not proved" };
             format!("{:<NAME$} {:>6} {cost:>10} {waste:>6} {:>8}{proved}", row.name, figures.sheets, figures.layouts)

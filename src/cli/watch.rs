@@ -66,7 +66,7 @@ fn words(progress: Progress, currency: &str) -> String {
     if progress.best.is_none() && progress.bound.is_none() {
         return progress.doing.into();
     }
-    let money = |cents: Cents| format!("{currency}{cents}");
+    let money = |cents: Cents| cents.in_currency(currency);
     let best = progress.best.map_or("no plan yet".into(), |cost| format!("best plan {}", money(cost)));
     let bound = progress.bound.map_or(String::new(), |cost| format!(", none under {}", money(cost)));
     format!("{}: {best}{bound}", progress.doing)

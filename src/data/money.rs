@@ -13,6 +13,12 @@ pub struct Cents(pub i64);
 impl Cents {
     /// Nothing to pay.
     pub const ZERO: Cents = Cents(0);
+
+    /// With the sign of its currency before it: `$38.50`, and `CHF 38.50` where that is a word.
+    pub fn in_currency(self, sign: &str) -> String {
+        let gap = if sign.ends_with(char::is_alphabetic) { " " } else { "" };
+        format!("{sign}{gap}{self}")
+    }
 }
 
 impl fmt::Display for Cents {

@@ -53,7 +53,7 @@ fn job(root: &mut Section, source: &Source) -> Job {
     let units = root.word("units", &UNITS).unwrap_or_default();
     root.notes().set_units(units);
     let title = root.text("title").unwrap_or_else(|| stem(&source.job.name));
-    let currency = root.text("currency").unwrap_or_else(|| "$".into());
+    let currency = currency(root);
     let rule = root.notes().usual(Length::sixty_fourths(4), Length::mm(1));
     let rule = root.length("rule").unwrap_or(rule);
     let (sheets, names) = sheets(root);
@@ -74,6 +74,16 @@ fn job(root: &mut Section, source: &Source) -> Job {
     let panels = panels.into_iter().map(|(panel, _)| panel).collect();
     let assumptions = Vec::new();
     Job { title, units, currency, rule, sheets, panels, strips, keepers, yard, car, saw, week, assumptions }
+}
+
+/// The sign before amounts of money; with a digit in it, amounts could not be told from it.
+fn currency(root: &mut Section) -> String {
+    let sign = root.text("currency").unwrap_or_else(|| "$".into());
+    if sign.contains(|c: char| c.is_ascii_digit()) {
+        let cause = format!("`{sign}` is no sign of a currency: it has a digit in it");
+        root.fault("currency", cause, "write the sign, such as `currency = \"€\"`");
+    }
+    sign
 }
 
 /// The sheets that could be read, and the names of all, readable or not.

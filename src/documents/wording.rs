@@ -35,7 +35,7 @@ pub fn counted(count: u32, one: &str) -> String {
 
 /// An amount with the job's currency sign: `$38.50`.
 pub fn money(plan: &Plan, amount: Cents) -> String {
-    format!("{}{amount}", plan.currency)
+    amount.in_currency(&plan.currency)
 }
 
 /// What the cost is for: `for 2 sheets`, with `and the yard's cuts` where they are paid; `nothing to buy`.

@@ -191,6 +191,13 @@ fn money_is_exact_to_the_cent() {
 }
 
 #[test]
+fn a_currency_that_is_a_word_stands_apart_from_its_amount() {
+    for (sign, said) in [("$", "$38.50"), ("€", "€38.50"), ("CHF", "CHF 38.50"), ("kr.", "kr.38.50")] {
+        assert_eq!(Cents(3850).in_currency(sign), said);
+    }
+}
+
+#[test]
 fn weights_are_read_in_pounds_and_kilograms() {
     // 1 lb = 0.45359237 kg exactly: NIST SP 811, appendix B, from memory.
     let pound = 0.453_592_37;

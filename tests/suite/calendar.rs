@@ -203,3 +203,14 @@ fn a_calendar_without_any_work_is_refused() {
     let told = faults(&format!("{}[calendar]\nstart = \"2026-05-04 09:00\"\n", PANELS.replace("[finish]\n", "")));
     assert!(told.starts_with("`[calendar]` has nothing to plan"), "{told}");
 }
+
+#[test]
+fn only_times_of_steps_that_the_job_asks_for_count_as_assumed() {
+    let assumed = |more: &str| {
+        let job = job(&format!("{PANELS}{more}[calendar]\nstart = \"2026-05-04 09:00\"\n"));
+        let keys = job.assumptions.into_iter().filter_map(|one| Some(one.key.strip_prefix("calendar.")?.to_owned()));
+        keys.filter(|key| !["days", "hours", "bench"].contains(&key.as_str())).collect::<Vec<_>>().join(" ")
+    };
+    assert_eq!(assumed(""), "fill sand seal coat");
+    assert_eq!(assumed("[labels]\n[canvas]\nroll = 54\nprice = 30\n"), "fill sand seal coat glue trim label");
+}

@@ -78,8 +78,9 @@ const TIMES: [(&str, Step, u32, u32, &str); 8] = [
 
 const OWN_HOURS: &str = "a usual working day; write your own";
 
-/// `[calendar]`, with the usual values where the job is silent.
-pub(super) fn read(section: &mut Section) -> Calendar {
+/// `[calendar]`, with the usual values where the job is silent; `asked` says which steps the job asks for, so that only
+/// their times count as assumed.
+pub(super) fn read(section: &mut Section, asked: impl Fn(Step) -> bool) -> Calendar {
     let start = section.read("start", |text| moment(text, None));
     let deadline = section.read("deadline", |text| moment(text, start));
     if !section.has("start") && !section.has("deadline") {
@@ -94,7 +95,8 @@ pub(super) fn read(section: &mut Section) -> Calendar {
     let times = TIMES.iter().map(|(key, step, seconds, wait, origin)| {
         let read = section.read(key, timing);
         let usual = Timing { seconds: *seconds, wait: *wait };
-        (*step, section.or(key, read, usual, usual.say(), origin))
+        let time = if asked(*step) { section.or(key, read, usual, usual.say(), origin) } else { read.unwrap_or(usual) };
+        (*step, time)
     });
     let times = times.collect();
     section.end();

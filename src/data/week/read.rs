@@ -1,6 +1,6 @@
 //! The sections of the week are read here, each by its own module; and the values that only they have.
 
-use super::{Amount, Coverage, Measure, Package, Week, calendar, canvas, finish, labels, pack, press};
+use super::{Amount, Coverage, Measure, Package, Step, Week, calendar, canvas, finish, labels, pack, press};
 use crate::data::reading::{Fields, Section, Wrong};
 use crate::data::{Panel, reading};
 use crate::length::Unit;
@@ -29,10 +29,20 @@ pub(crate) fn read(root: &mut Section, panels: &[Panel]) -> Week {
         canvas: root.optional("canvas").and_then(|mut section| canvas::read(&mut section, panels)),
         glue: root.optional("glue").map(|mut section| finish::read_glue(&mut section)),
         press: root.optional("press").and_then(|mut section| press::read(&mut section)),
-        calendar: root.optional("calendar").map(|mut section| calendar::read(&mut section)),
+        calendar: root.optional("calendar").map(|mut section| calendar::read(&mut section, |step| asked(root, step))),
         labels: root.optional("labels").map(|mut section| labels::read(&mut section)),
         pack: root.optional("pack").map(|mut section| pack::read(&mut section)),
     }
+}
+
+/// Whether a job's sections ask for a step.
+fn asked(root: &Section, step: Step) -> bool {
+    root.has(match step {
+        Step::Fill | Step::Sand | Step::Seal | Step::Coat => "finish",
+        Step::Glue | Step::Trim => "canvas",
+        Step::Label => "labels",
+        Step::Pack => "pack",
+    })
 }
 
 /// Packages as sold: `["1 qt at 24.00", "1 gal at 68.00"]`; none where the key is silent.

@@ -31,7 +31,7 @@ pub(super) enum Command {
     Check(Check),
     /// Write a commented job file to begin from
     Start {
-        /// Where to write it; an existing file is never touched
+        /// Where to write it, `-` to print it; an existing file is never touched
         #[arg(default_value = "job.toml")]
         file: PathBuf,
     },

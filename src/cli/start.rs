@@ -6,8 +6,11 @@ use super::terminal::print;
 use std::path::Path;
 use yardslip::data::{Fault, template};
 
-/// Writes the file; one that exists is left alone.
+/// Writes the file, or prints it where it is called `-`; one that exists is left alone.
 pub(super) fn run(file: &Path) -> Result<(), Failure> {
+    if file == Path::new("-") {
+        return print(template());
+    }
     write_new(file, template().as_bytes()).map_err(|error| {
         let cause = format!("`{}` cannot be written: {}", file.display(), reason(&error));
         let remedy = "give another name: `yardslip start FILE`; no file was changed";

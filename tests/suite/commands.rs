@@ -39,6 +39,26 @@ fn a_time_of_zero_is_refused_with_what_would_do() {
 }
 
 #[test]
+fn a_time_below_zero_is_refused_in_the_same_words() {
+    let folder = folder(&[]);
+    let run = yardslip(folder.path(), &["plan", "job.toml", "--time", "-3"]);
+    assert!(
+        run.err.starts_with("error: invalid value '-3' for '--time <SECONDS>': give a number of seconds"),
+        "{}",
+        run.err
+    );
+    assert_eq!((run.out.as_str(), run.code), ("", Some(2)));
+}
+
+#[test]
+fn start_prints_the_job_where_its_file_is_called_dash() {
+    let folder = folder(&[]);
+    let run = yardslip(folder.path(), &["start", "-"]);
+    assert_eq!((run.out.as_str(), run.err.as_str(), run.code), (yardslip::data::template(), "", Some(0)));
+    assert!(names(folder.path()).is_empty());
+}
+
+#[test]
 fn start_writes_a_job_that_check_finds_no_fault_with() {
     let folder = folder(&[]);
     let started = yardslip(folder.path(), &["start"]);

@@ -63,7 +63,7 @@ pub(super) struct Plan {
     #[arg(long)]
     pub(super) quiet: bool,
     /// Longest to search for a better plan or a proof
-    #[arg(long, value_name = "SECONDS", default_value = "10", value_parser = seconds)]
+    #[arg(long, value_name = "SECONDS", default_value = "10", value_parser = seconds, allow_negative_numbers = true)]
     pub(super) time: f64,
     /// Solve alternatives side by side: each sheet alone, along or across, thin kerf, no squaring
     #[arg(long)]
@@ -120,7 +120,7 @@ pub(super) struct Recut {
     #[arg(long)]
     pub(super) quiet: bool,
     /// Longest to search for a better plan or a proof
-    #[arg(long, value_name = "SECONDS", default_value = "10", value_parser = seconds)]
+    #[arg(long, value_name = "SECONDS", default_value = "10", value_parser = seconds, allow_negative_numbers = true)]
     pub(super) time: f64,
 }
 

@@ -11,15 +11,29 @@ pub(crate) fn parse<'a>(document: &Document<'a>, notes: &Notes) -> Option<Spanne
         notes.fault_at(document.place(0, ""), "the job file is empty", "`yardslip start` writes one to begin from");
         return None;
     }
+    if document.text.trim_start().starts_with('{') {
+        let remedy = "give the job file that it was made from; a plan.json is for `yardslip recut`";
+        notes.fault_at(document.place(0, ""), "this is JSON, not a job file", remedy);
+        return None;
+    }
     let (table, errors) = DeTable::parse_recoverable(document.text);
     let mut legible = true;
-    for error in &errors {
+    for (told, error) in errors.iter().enumerate() {
         let (fault, minor) = fault(document, error);
-        notes.fault(fault);
         legible &= minor;
+        if told < MOST_SLIPS {
+            notes.fault(fault);
+        } else {
+            let (cause, remedy) = (format!("{} more slips from here on", errors.len() - told), "is this a job file?");
+            notes.fault(Fault { cause, remedy: format!("mend those above first; {remedy}"), ..fault });
+            return None;
+        }
     }
     legible.then_some(table)
 }
+
+/// So many slips are shown; a file with more is another kind of file, or one slip has led to all the others.
+const MOST_SLIPS: usize = 10;
 
 /// What to do about a slip, by words of the parser's message.
 const REMEDIES: [(&str, &str); 9] = [

@@ -327,3 +327,47 @@ fn an_endless_line_is_shown_in_part() {
     let told = faults(&format!("title = \"{}\"\n[yard]\nrips = \"{}\"\n", "x".repeat(9000), "y".repeat(9000)));
     assert!(told.len() < 3000 && told.contains("yyy...yyy"), "{told}");
 }
+
+#[test]
+fn a_plan_is_no_job_file_and_a_file_of_another_kind_is_not_told_line_by_line() {
+    let json = "{\n  \"title\": \"Harbour week\",\n  \"units\": \"in\"\n}\n";
+    assert_eq!(
+        faults(json),
+        "this is JSON, not a job file\n  --> harbour.toml, line 1\n  \
+         try: give the job file that it was made from; a plan.json is for `yardslip recut`"
+    );
+    let letter = "Dear yard,\n".repeat(40);
+    let told = faults(&letter);
+    assert_eq!(told.matches("-->").count(), 11, "{told}");
+    assert!(told.contains("\n\n30 more slips from here on\n  --> harbour.toml, line 11\n"), "{told}");
+}
+
+#[test]
+fn a_currency_with_a_digit_is_no_sign() {
+    let told = faults(&format!("currency = 3\n{SHEET}{PANEL}"));
+    assert_eq!(
+        told,
+        "`3` is no sign of a currency: it has a digit in it\n  --> harbour.toml, line 1, currency\n  \
+         try: write the sign, such as `currency = \"€\"`"
+    );
+}
+
+#[test]
+fn a_package_by_weight_is_told_what_glue_is_sold_by() {
+    let told = faults_of_more("[canvas]\nroll = 54\nprice = 30\n[glue]\nsold = [\"750 g at 9.00\"]\n");
+    assert_eq!(
+        told,
+        "`750 g` is not a volume\n  --> harbour.toml, line 12, glue.sold\n  \
+         try: write `1 qt at 24.00`; the units are gal, qt, pt, fl oz, oz, ml, l"
+    );
+}
+
+#[test]
+fn a_day_that_no_month_has_is_told_as_such() {
+    let told = faults_of_more("[finish]\n[calendar]\nstart = \"2026-02-30 09:00\"\n");
+    assert_eq!(
+        told,
+        "there is no day `2026-02-30`\n  --> harbour.toml, line 10, calendar.start\n  \
+         try: write it as `2026-05-08`: year, month, day"
+    );
+}

@@ -27,7 +27,7 @@ impl<'a> Table<'a> {
         let (mut rows, torn) = rows(document, notes, separator);
         let comma_decimals = separator == b';';
         if rows.is_empty() {
-            let remedy = "write a line of column names, then a line for each size";
+            let remedy = "write a line of column names, then a line for each size or strip";
             notes.fault_at(document.place(0, ""), "the list is empty", remedy);
             return Table { document, columns: Vec::new(), rows, comma_decimals, torn, line: 1 };
         }

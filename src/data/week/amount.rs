@@ -55,6 +55,12 @@ impl Amount {
         sane.then_some((Amount(amount as i64), measure))
     }
 
+    /// The signs that amounts of a measure are written with: `gal, qt, pt, fl oz, oz, ml, l`.
+    pub(super) fn signs(measure: Measure) -> String {
+        let signs = UNITS.iter().filter(|unit| unit.1 == measure).map(|unit| unit.0);
+        signs.collect::<Vec<_>>().join(", ")
+    }
+
     /// Litres, square metres, or sheets.
     #[allow(clippy::cast_precision_loss)] // a quantity to buy
     pub fn to_metric(self, measure: Measure) -> f64 {

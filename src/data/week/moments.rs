@@ -16,6 +16,9 @@ pub(super) fn moment(text: &str, start: Option<DateTime>) -> Result<DateTime, Wr
         let usual = (1900..=2200).contains(&date.year());
         return if usual { Ok(date.to_datetime(time)) } else { Err(wrong()) };
     }
+    if day.split('-').count() == 3 && day.bytes().all(|byte| byte.is_ascii_digit() || byte == b'-') {
+        return Err(Wrong::new(format!("there is no day `{day}`"), "write it as `2026-05-08`: year, month, day"));
+    }
     let day = weekday(day).map_err(|_| wrong())?;
     let start = start.ok_or_else(|| {
         Wrong::new(

@@ -65,7 +65,10 @@ fn package(text: &str, measure: Measure) -> Result<Package, Wrong> {
             format!("`{}` is {}, but this is sold by {}", size.trim(), named(found).0, named(measure).1),
             format!("write `{example}`"),
         )),
-        None => Err(wrong()),
+        None => Err(Wrong::new(
+            format!("`{}` is not {}", size.trim(), named(measure).0),
+            format!("write `{example}`; the units are {}", Amount::signs(measure)),
+        )),
     }
 }
 

@@ -175,3 +175,10 @@ fn heights_and_weights_that_are_not_known_are_not_told() {
     assert!(packing.contains("NO HEIGHT WAS CHECKED") && packing.contains("not checked for all panels"), "{packing}");
     assert!(!packing.contains(" high "), "{packing}");
 }
+
+#[test]
+fn a_roll_too_narrow_for_a_panel_is_said_on_the_first_page() {
+    let (job, plan) = with_week(&WEEK.replace("roll = 54", "roll = 12"));
+    let batch = printed(&job, &plan, "overview").replace('\n', " ");
+    assert!(batch.contains("The roll gives no canvas for 12 x 16 (see the canvas plan)."), "{batch}");
+}

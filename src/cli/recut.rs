@@ -76,7 +76,7 @@ fn text(job: &Job, again: &Recut, folder: &Path) -> String {
 /// Strips a little too wide, and what that means.
 fn wide(over: &Over, units: Unit) -> String {
     let by = over.by.say(units);
-    format!("{}: what is cut comes out {by} over size, as the yard slip lets pass", strips(&over.strip, units))
+    format!("{}: what is cut comes out {by} over size, within the yard's tolerance", strips(&over.strip, units))
 }
 
 /// Strips by number, name and size.

@@ -16,7 +16,7 @@ pub struct Recut {
     pub done: Option<Done>,
     /// Panels that they do not give, in the job's order.
     pub missing: Vec<Missing>,
-    /// Strips a little wider than their panels, as the yard slip lets them pass, whose panels come out so wide.
+    /// Strips wider than their panels by no more than the yard's tolerance, whose panels come out so wide.
     pub over: Vec<Over>,
     /// Strips that nothing is cut from.
     pub unused: Vec<Unused>,
@@ -90,16 +90,16 @@ pub fn recognise(strips: &mut [StripOnHand], lettered: &[Lettered]) {
 /// # Errors
 /// A plan that fails the program's own check.
 pub fn recut(job: &Job, strips: Vec<StripOnHand>, watch: &dyn Watch) -> Result<Recut, Vec<Fault>> {
-    let (strips, over) = as_the_slip_lets_pass(job, strips);
+    let (strips, over) = within_the_tolerance(job, strips);
     let best = Best::of(job, strips.clone(), &Share::part(SHARE_OF_THE_STRIPS, watch))?;
-    let done = best.done().map(by_worth).transpose()?.map(|done| told(done, &over));
     let missing = best.missing();
+    let done = best.done().map(by_worth).transpose()?.map(|done| told(done, &over, &missing));
     let good = (!missing.is_empty()).then(|| make_good(job, &missing, watch));
     Ok(Recut { done, missing, over, unused: best.unused(strips), good })
 }
 
-/// The strips, those of them that the slip lets pass a little too wide counted as wide as their panels; and these.
-fn as_the_slip_lets_pass(job: &Job, strips: Vec<StripOnHand>) -> (Vec<StripOnHand>, Vec<Over>) {
+/// The strips, those of them that are too wide within the yard's tolerance counted as wide as their panels; and these.
+fn within_the_tolerance(job: &Job, strips: Vec<StripOnHand>) -> (Vec<StripOnHand>, Vec<Over>) {
     let mut over = Vec::new();
     let counted = strips.into_iter().map(|strip| {
         let Some(by) = over_size(job, strip.width) else { return strip };
@@ -110,13 +110,13 @@ fn as_the_slip_lets_pass(job: &Job, strips: Vec<StripOnHand>) -> (Vec<StripOnHan
 }
 
 /// By how much a strip so wide is over the widest side that the yard's tolerance makes it pass for; nothing where it
-/// suits a side as it is.
+/// suits a side as it is, or where panels are trimmed to width at home.
 fn over_size(job: &Job, width: Length) -> Option<Length> {
     let sides = || job.panels.iter().flat_map(|panel| [(panel.width, panel.scant), (panel.height, panel.scant)]);
     let suits = sides().any(|(side, scant)| side - scant <= width && width <= side);
     let passes = |side: &Length| *side < width && width <= *side + job.yard.tolerance;
     let widest = sides().map(|(side, _)| side).filter(passes).max();
-    widest.filter(|_| !suits).map(|side| width - side)
+    widest.filter(|_| !suits && !job.saw.trims).map(|side| width - side)
 }
 
 /// Part of the time for the strips on hand; the rest is for what must be made good.
@@ -221,18 +221,23 @@ fn by_worth(answer: (Job, Solved)) -> Result<Done, Vec<Fault>> {
     Ok(Done { plan: Plan { claim: Claim::Worth, ..done.plan }, ..done })
 }
 
-/// The plan with what those at the saw must know of strips that are a little too wide.
-fn told(mut done: Done, over: &[Over]) -> Done {
+/// The plan with what those at the saw must know of strips that are a little too wide, and of panels that do not come.
+fn told(mut done: Done, over: &[Over], missing: &[Missing]) -> Done {
     let units = done.job.units;
     let note = |Over { strip, by }: &Over| {
         let (name, width) = (strip.name.as_str(), strip.width.say(units));
         let text = format!(
-            "Strip {name} is {width} wide as measured: what is cut from it comes out {} over size, as the yard slip lets pass.",
+            "Strip {name} is {width} wide as measured: what is cut from it comes out {} over size, within the yard's tolerance.",
             by.say(units)
         );
         Note { stage: Stage::Saw, text }
     };
     done.plan.notes.extend(over.iter().map(note));
+    if !missing.is_empty() {
+        let lines: Vec<String> = missing.iter().map(|line| format!("{} of {}", line.count, line.name)).collect();
+        let text = format!("These strips do not give all that the job wants; missing: {}.", lines.join(", "));
+        done.plan.notes.push(Note { stage: Stage::Saw, text });
+    }
     done
 }
 

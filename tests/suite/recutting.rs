@@ -6,7 +6,7 @@ use yardslip::data::{Job, StripOnHand};
 use yardslip::documents::blocks::Paper;
 use yardslip::documents::{overview, shopping, wording};
 use yardslip::length::Length;
-use yardslip::plan::{Done, Lettered, Missing, Origin, recognise, recut};
+use yardslip::plan::{Done, Lettered, Missing, Origin, Stage, recognise, recut};
 use yardslip::solve::Patient;
 
 fn batch() -> Job {
@@ -163,4 +163,23 @@ fn a_strip_as_wide_as_the_slip_lets_pass_gives_its_panels_over_size() {
     // The next 64th is over what the slip lets pass.
     let again = recut(&job, vec![measured("A", "12 5/64", "96", 2)], &Patient).expect("a plan");
     assert_eq!((again.done, again.over), (None, vec![]));
+}
+
+#[test]
+fn panels_that_do_not_come_are_told_at_the_saw() {
+    let again =
+        recut(&batch(), vec![measured("A", "12", "40", 1), measured("B", "9", "96", 1)], &Patient).expect("a plan");
+    let plan = again.done.expect("panels come of it").plan;
+    let told = "These strips do not give all that the job wants; missing: 8 of 12 x 16.";
+    assert!(plan.notes.iter().any(|note| note.stage == Stage::Saw && note.text == told), "{:?}", plan.notes);
+}
+
+#[test]
+fn where_panels_are_trimmed_at_home_a_strip_over_size_gives_them_at_size() {
+    let mut job = shop("[[panel]]\nsize = \"12 x 16\"\ncount = 5\n");
+    (job.yard.tolerance, job.saw.trims) = (len("1/16"), true);
+    let again = recut(&job, vec![measured("A", "12 1/16", "96", 1)], &Patient).expect("a plan");
+    let plan = again.done.expect("panels come of it").plan;
+    assert_eq!((plan.strips[0].width, again.over), (len("12 1/16"), vec![]));
+    assert_eq!(plan.trims.iter().map(|trim| trim.to).collect::<Vec<_>>(), [len("12")]);
 }

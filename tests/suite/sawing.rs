@@ -109,7 +109,23 @@ fn a_sheet_that_must_be_used_to_its_edge_is_measured_first() {
         told,
         [
             "Measure first: sheet 1 must give 47 7/8 in. of its 48 in.; a birch sheet may measure up to 1/4 in. less.",
-            "Measure first: strip A must be 95 7/8 in. of the 96 in. long.",
+            "Measure first: strip A needs 95 7/8 in. of its 96 in. length.",
         ]
     );
+}
+
+#[test]
+fn what_lies_beyond_an_offcut_at_a_bad_factory_end_is_told() {
+    // 96 - 1/4 squared, four of 16 with kerfs: 31 1/4 measured at the stop block, 30 3/4 without the bad half inch.
+    let mut job = mixed();
+    job.panels.truncate(1);
+    job.panels[0].count = 4;
+    let told = |job: &Job| {
+        let plan = plan(job, vec![vec![piece(0, false); 4]], "12");
+        let left = plan.stops[0].cuts[0].left - plan.strips[0].fall_off;
+        (left, plan.notes.iter().filter(|note| note.text.contains("factory end")).count())
+    };
+    assert_eq!(told(&job), (len("0"), 0));
+    job.sheets[0].edge_trim = len("1/2");
+    assert_eq!(told(&job), (len("1/2"), 1));
 }

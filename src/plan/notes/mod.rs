@@ -41,12 +41,16 @@ fn capital(words: &str) -> String {
 /// The length that a strip's panels need, both ends included.
 fn needs_along(job: &Job, plan: &Plan, index: usize) -> Length {
     let strip = &plan.strips[index];
+    strip.pieces.last().map_or(strip.squaring, |last| last.along + last.length) + far_end(job, plan, index)
+}
+
+/// The bad factory end that a strip as long as its sheet has at the far end.
+fn far_end(job: &Job, plan: &Plan, index: usize) -> Length {
     let whole = plan.sheets.iter().any(|group| {
         group.boards.len() == 1 && group.boards.iter().any(|board| board.rips.iter().any(|rip| rip.strip == index))
     });
-    let far = match strip.origin {
+    match plan.strips[index].origin {
         Origin::Sheet { sheet, .. } if whole => job.sheets[sheet].edge_trim,
         _ => Length::ZERO,
-    };
-    strip.pieces.last().map_or(strip.squaring, |last| last.along + last.length) + far
+    }
 }

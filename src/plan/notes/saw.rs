@@ -1,13 +1,19 @@
-//! At the saw: what the squaring cut costs, pieces too short to hold, panels to trim.
+//! At the saw: what the squaring cut costs, pieces too short to hold, panels to trim,
+//! factory ends beyond the offcuts.
 
 use super::super::{Origin, Plan};
-use super::{needs_along, strip_words};
+use super::{far_end, needs_along, strip_words};
 use crate::data::Job;
 use crate::length::Length;
 use std::collections::BTreeMap;
 
 pub(super) fn notes(job: &Job, plan: &Plan) -> Vec<String> {
-    squaring(job, plan).into_iter().chain(short(job, plan)).chain(trimming(plan)).collect()
+    squaring(job, plan)
+        .into_iter()
+        .chain(short(job, plan))
+        .chain(trimming(plan))
+        .chain(factory_ends(job, plan))
+        .collect()
 }
 
 /// Where another panel would fit but for the squaring cut.
@@ -43,6 +49,22 @@ fn short(job: &Job, plan: &Plan) -> Option<String> {
     let held = plan.stops.iter().flat_map(|stop| &stop.cuts).any(|cut| cut.hold_long_end);
     let shortest = job.saw.shortest.say(job.units);
     held.then(|| format!("Pieces under {shortest} are cut first, while the strip is long: hold the long end and let the short piece fall free."))
+}
+
+/// What lies beyond an offcut, where the strip ends in the sheet's bad end: a rule at the saw measures both.
+fn factory_ends(job: &Job, plan: &Plan) -> Vec<String> {
+    let mut ends: BTreeMap<Length, Vec<usize>> = BTreeMap::new();
+    for (index, _) in plan.strips.iter().enumerate().filter(|(_, strip)| strip.fall_off.is_positive()) {
+        let end = far_end(job, plan, index);
+        if end.is_positive() {
+            ends.entry(end).or_default().push(index);
+        }
+    }
+    let told = ends.into_iter().map(|(end, strips)| {
+        let (strips, end) = (strip_words(plan, &strips), end.say(job.units));
+        format!("What is left of {strips} ends in {end} of bad factory end: at the stop block it measures so much more than the offcut listed.")
+    });
+    told.collect()
 }
 
 fn trimming(plan: &Plan) -> Option<String> {

@@ -42,7 +42,8 @@ fn measure_along(job: &Job, plan: &Plan) -> Vec<String> {
     }
     let told = tight.into_iter().map(|((_, length, needs), strips)| {
         let (length, needs) = (length.say(job.units), needs.say(job.units));
-        format!("Measure first: {} must be {needs} of the {length} long.", strip_words(plan, &strips))
+        let (need, their) = if strips.len() == 1 { ("needs", "its") } else { ("need", "their") };
+        format!("Measure first: {} {need} {needs} of {their} {length} length.", strip_words(plan, &strips))
     });
     told.collect()
 }

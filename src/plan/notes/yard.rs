@@ -21,7 +21,7 @@ fn too_wide(job: &Job, plan: &Plan) -> Option<String> {
     let pieces = wide.iter().flat_map(|index| &plan.strips[*index].pieces);
     let little_scant = pieces.map(|piece| job.panels[piece.panel].scant).any(|scant| scant < tolerance * 2);
     let remedy = if job.saw.trims {
-        "trim what is over".to_owned()
+        "refuse what is over, or trim it".to_owned()
     } else if little_scant {
         format!("refuse what is over; a scant of {} would allow for it", (tolerance * 2).say(job.units))
     } else {

@@ -1,5 +1,7 @@
 //! A job done in other ways, side by side: what scant buys, what a squaring cut costs.
 
+use crate::instances::batches::random;
+use crate::moment::Moment;
 use crate::papers_in::shop;
 use crate::solved_by_hand::len;
 use yardslip::data::{Cents, Job};
@@ -155,4 +157,30 @@ fn a_proof_says_that_strips_are_no_wider_than_a_panel_asks() {
     assert!(tells(&job));
     job.yard.cut_price = Cents::ZERO;
     assert!(!tells(&job), "cuts are free");
+}
+
+/// Rules that leave a plan at nominal sizes as it is, or give it more room.
+const LOOSER: [&str; 3] =
+    ["without the squaring cut", "rips along or across, sheet by sheet", "up to 1/8 in. under size"];
+
+#[test]
+fn no_looser_rule_costs_more_than_the_plan_however_little_time_it_is_given() {
+    let mut compared = 0;
+    for seed in 1..=12 {
+        let job = random(seed);
+        let plan = make(&job, &Moment::of(0.5)).expect("random batches can be cut");
+        let rows = compare(&job, &plan, &Moment::of(0.0));
+        for row in rows.iter().filter(|row| LOOSER.contains(&row.name.as_str())) {
+            let Outcome::Done(figures) = &row.outcome else { panic!("batch {seed}, {}: {:?}", row.name, row.outcome) };
+            assert!(
+                figures.cost <= plan.cost.total,
+                "batch {seed}, {}: {} after {}",
+                row.name,
+                figures.cost,
+                plan.cost.total
+            );
+            compared += 1;
+        }
+    }
+    assert!(compared >= 12, "only {compared} rows compared");
 }

@@ -3,13 +3,14 @@
 
 mod ways;
 mod share;
+mod same_cuts;
 
 pub(super) use share::Share;
 pub(super) use ways::nominal;
 
 use super::{Alternative, Figures, Outcome, Plan, checked, end_sizes};
-use crate::data::Job;
-use crate::solve::{Progress, Watch};
+use crate::data::{Cents, Fault, Job};
+use crate::solve::{Progress, Proof, Watch};
 use ways::Way;
 
 /// Part of a way's time that its plan at the smallest sizes may take; the rest is for nominal sizes, where they matter.
@@ -32,7 +33,7 @@ fn rows(plan: &Plan, ways: Vec<Way>, watch: &dyn Watch) -> Vec<Alternative> {
     let mut rows = vec![Alternative { name: "this plan".into(), outcome: Outcome::Done(figures(plan)) }];
     let (mut open, watch) = (ways.len(), &Aside(watch));
     for Way { name, job } in ways {
-        let outcome = outcome(&job, &Share::one_of(open, watch));
+        let outcome = outcome(&job, plan, &Share::one_of(open, watch));
         rows.push(Alternative { name, outcome });
         open -= 1;
     }
@@ -57,14 +58,27 @@ impl Watch for Aside<'_> {
     }
 }
 
-fn outcome(job: &Job, watch: &dyn Watch) -> Outcome {
-    match checked(job, &Share::part(SHARE_OF_SMALLEST, watch)).map(|plan| end_sizes::better(job, plan, watch)) {
+fn outcome(job: &Job, plan: &Plan, watch: &dyn Watch) -> Outcome {
+    let solved = checked(job, &Share::part(SHARE_OF_SMALLEST, watch)).map(|plan| end_sizes::better(job, plan, watch));
+    match no_dearer(solved, same_cuts::under(job, plan)) {
         Ok(plan) => Outcome::Done(figures(&plan)),
         Err(faults) => {
             let more = if faults.len() > 1 { format!(" (and {} more)", faults.len() - 1) } else { String::new() };
             Outcome::Not(faults.first().map_or_else(String::new, |fault| fault.cause.clone()) + &more)
         }
     }
+}
+
+/// What was solved, or the plan with its own cuts where these cost less, or nothing was found in the time.
+fn no_dearer(solved: Result<Plan, Vec<Fault>>, same: Option<Plan>) -> Result<Plan, Vec<Fault>> {
+    let Some(same) = same else { return solved };
+    let cost = same.cost.total;
+    let bound = match solved {
+        Ok(solved) if solved.cost.total <= cost => return Ok(solved),
+        Ok(solved) => solved.proof.bound.min(cost),
+        Err(_) => Cents::ZERO,
+    };
+    Ok(Plan { proof: Proof { proved: bound == cost, bound }, ..same })
 }
 
 fn figures(plan: &Plan) -> Figures {

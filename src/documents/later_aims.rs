@@ -54,9 +54,21 @@ fn yard(plan: &Plan, level: Level) -> String {
 fn fewest(plan: &Plan, level: Level) -> String {
     if level.proved {
         format!("proved, no plan{} has fewer at this cost.", at_smallest(plan))
+    } else if level.bound <= anyhow(level.aim) {
+        "not proved, fewer may be possible at this cost.".into()
     } else {
         let together = if level.aim == Aim::Layouts { " together" } else { "" };
-        format!("not proved, {}{together} may be possible at this cost.", level.bound)
+        format!("not proved, as few as {}{together} may be possible at this cost.", level.bound)
+    }
+}
+
+/// What every plan has at the least: a layout and a width where a sheet is ripped, a setting where a panel is cut. To
+/// say that no plan has fewer tells nobody anything.
+fn anyhow(aim: Aim) -> i64 {
+    match aim {
+        Aim::Worth => 0,
+        Aim::Layouts => 2,
+        Aim::Settings => 1,
     }
 }
 

@@ -66,6 +66,9 @@ pub fn proof(plan: &Plan) -> String {
             "Proved: no plan for this job costs less.".into()
         }
         (Claim::Cost(against), true) => format!("Proved: no plan{} costs less.{}", with(against), but(against)),
+        (Claim::Cost(_), false) if plan.proof.bound <= Cents::ZERO => {
+            format!("Not proved: a cheaper plan may exist; this one costs {cost}.")
+        }
         (Claim::Cost(against), false) => {
             format!("Not proved: no plan{} can cost less than {bound}; this one costs {cost}.", with(against))
         }

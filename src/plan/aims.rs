@@ -2,7 +2,8 @@
 //!
 //! Sizes that were equal at their smallest may grow apart, and a layout or a stop setting more may come of it. Nearness
 //! to the nominal size goes before both, so the aim then says what the plan has, and claims no proof. Nor does it where
-//! two sides that differ at their smallest could come out alike: the solver counts at the smallest sizes only.
+//! two sides that differ at their smallest could come out alike, unless the plan has no more than any plan must have: the
+//! solver counts at the smallest sizes only.
 
 use super::{Origin, Plan, Strip, offcuts};
 use crate::data::{Cents, Job};
@@ -24,7 +25,9 @@ fn counted(job: &Job, level: Level, plan: &Plan) -> Level {
     };
     let bound = match level.aim {
         Aim::Worth => level.bound.max(value),
-        _ if sides_may_meet(job) => level.bound.min(value).min(1),
+        // A plan that rips a sheet has a layout and a width, whatever its sizes.
+        Aim::Layouts if sides_may_meet(job) => level.bound.min(value).min(2),
+        Aim::Settings if sides_may_meet(job) => level.bound.min(value).min(1),
         _ => level.bound.min(value),
     };
     Level { value, bound, proved: level.proved && value == level.value && value == bound, ..level }

@@ -193,6 +193,17 @@ fn as_many_widths_and_settings_as_the_count_needs_and_no_more() {
     assert_eq!(of(19), [Some((3, true)), Some((2, true))]);
 }
 
+#[test]
+fn what_every_plan_must_have_is_proved_though_sides_may_come_out_alike() {
+    // 12 and 12 1/16 may both be cut 11 15/16; one layout, one width and one setting are the fewest there can be.
+    let mut line = panel("12", "12 1/16", 3);
+    line.scant = len("1/8");
+    let job = Job { panels: vec![line], ..small_job() };
+    let levels = lay_out(&job, &solved(&job)).levels;
+    let proved = |aim, value| Level { aim, value, bound: value, proved: true };
+    assert_eq!(levels, [proved(Aim::Layouts, 2), proved(Aim::Settings, 1)]);
+}
+
 /// Lets the money be settled and leaves no time for what comes after it.
 struct NoTimeLeft(Cell<f64>);
 

@@ -5,9 +5,10 @@ use crate::by_hand::{broken_down_job, broken_down_plan, mixed_job, mixed_plan};
 use crate::jobs::len;
 use yardslip::data::{Cents, Job, SawKind};
 use yardslip::documents::blocks::{Block, Caution, DEFERS};
-use yardslip::documents::{Options, packet};
+use yardslip::documents::{Options, overview, packet};
 use yardslip::length::{Area, Length};
 use yardslip::plan::{Alternative, Areas, Figures, Outcome};
+use yardslip::solve::{Aim, Level};
 
 #[test]
 fn the_saw_list_makes_every_panel_in_the_end() {
@@ -41,6 +42,28 @@ fn the_word_proved_stands_only_where_the_cost_is_proved() {
     let (job, plan) = (mixed_job(), mixed_plan());
     let text = everything(&job, &plan);
     assert!(text.contains("Proved: no plan for this job costs less.") && text.contains("\"status\": \"proved\""));
+}
+
+#[test]
+fn a_bound_that_every_plan_keeps_is_not_told() {
+    let told = |bound: i64, cents: i64| {
+        let mut plan = broken_down_plan();
+        plan.proof.bound = Cents(cents);
+        let level = |aim| Level { aim, value: 5, bound, proved: false };
+        plan.levels = [Aim::Layouts, Aim::Settings].map(level).to_vec();
+        overview::paper(&plan).blocks
+    };
+    let says = |blocks: &[Block], end: &str| {
+        let lists =
+            blocks.iter().filter_map(|block| if let Block::List { lines, .. } = block { Some(lines) } else { None });
+        lists.flatten().filter(|line| line.ends_with(end)).count()
+    };
+    let blocks = told(1, 0);
+    assert_eq!(says(&blocks, "; not proved, fewer may be possible at this cost."), 2, "{blocks:?}");
+    assert_eq!(says(&blocks, "Not proved: a cheaper plan may exist; this one costs $92.00."), 1, "{blocks:?}");
+    let blocks = told(3, 9100);
+    assert_eq!(says(&blocks, "at the yard; not proved, as few as 3 together may be possible at this cost."), 1);
+    assert_eq!(says(&blocks, "at home; not proved, as few as 3 may be possible at this cost."), 1);
 }
 
 #[test]

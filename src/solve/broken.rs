@@ -3,12 +3,13 @@
 //! them, those with the most promise first.
 
 use super::bound::{Breaks, Shelf, charge, strip_value};
-use super::knapsack::{Choice, Knapsack, Step, unit_of};
+use super::filled::{Filled, Piece};
+use super::knapsack::unit_of;
 use super::layout::{Board, Boards, Layout, Strips, blank};
 use super::prices::Prices;
 use super::tail::Tail;
 use crate::length::Length;
-use crate::model::{Problem, Ripping, StripWidth};
+use crate::model::{Problem, Ripping};
 use std::collections::BTreeSet;
 
 /// A board of a breakdown, with what can be ripped from it.
@@ -19,6 +20,12 @@ struct Half {
     /// No set of its strips is worth more.
     most: i64,
 }
+
+/// What the strips of a board are worth at the most, each rip costing so much.
+type Worth = fn(&Problem, &Ripping, &Half, i64) -> i64;
+
+/// Columns of a table that is good for a first look.
+const ROUGH: i64 = 1 << 10;
 
 /// One way to count the strips of a board: the way, or none for a board that is not ripped; its cuts; its value.
 type Way = (Option<usize>, u32, i64);
@@ -54,7 +61,9 @@ pub(super) fn best_layout(
         if fewest - most >= least {
             break;
         }
-        if promise(problem, prices, ripping, halves) < least
+        let promised = |worth: Worth| promise(problem, prices, ripping, halves, worth) < least;
+        if promised(roughly_worth)
+            && promised(most_worth)
             && let Some((layout, cost)) = best_pair(problem, index, prices, halves, least)
         {
             (best, least) = (Some((layout, cost)), cost);
@@ -84,11 +93,11 @@ fn halves(problem: &Problem, ripping: &Ripping, first: i64, value: impl Fn(super
 
 /// No pair of these boards costs less above what it is worth: each cut counts at its price or, where the first ones are
 /// free, at nothing, whichever tells more.
-fn promise(problem: &Problem, prices: &Prices, ripping: &Ripping, halves: &[Half; 2]) -> i64 {
+fn promise(problem: &Problem, prices: &Prices, ripping: &Ripping, halves: &[Half; 2], worth: Worth) -> i64 {
     let charges = &problem.charges;
     let (paid, free) = if charges.per_order { (prices.cut, 0) } else { (charges.cut * prices.scale, charges.free) };
     let at = |cut: i64| {
-        let boards = halves.iter().map(|half| most_worth(problem, ripping, half, cut).max(0));
+        let boards = halves.iter().map(|half| worth(problem, ripping, half, cut).max(0));
         charges.sheets[ripping.sheet] * prices.scale + cut * (1 - i64::from(free)) - boards.sum::<i64>()
     };
     let exact = charges.per_order || free == 0;
@@ -98,21 +107,13 @@ fn promise(problem: &Problem, prices: &Prices, ripping: &Ripping, halves: &[Half
 /// The most that the strips of a board are worth, each rip costing so much.
 fn most_worth(problem: &Problem, ripping: &Ripping, half: &Half, cut: i64) -> i64 {
     let room = (ripping.room + ripping.kerf).raw();
-    let strips = problem.families[ripping.family].widths.iter().zip(&half.value);
-    let strips = strips.filter(|(strip, value)| strip.width <= ripping.room && **value > 0);
-    let choice = |(strip, value): (&StripWidth, &i64)| Choice {
-        length: (strip.width + ripping.kerf).raw(),
-        most: u32::MAX,
-        value: value - cut,
-        step: Step::Stay,
-    };
-    let choices: Vec<Choice> = strips.map(choice).collect();
-    let most = |tail: Tail| Knapsack::new(choices.clone(), room, 1, tail).most(choices.len(), 0, room);
+    let pieces = pieces(problem, ripping, half, cut);
+    let (unit, exact) = unit_of(pieces.iter().map(|(length, _)| *length), room);
+    let most = |tail: Tail| Filled::new(pieces.clone(), unit, room, None, &tail).most(0, room);
     if !ripping.edge_trim.is_zero() {
         return most(Tail::Nothing) - cut;
     }
     // Strips that use the board up need no last cut.
-    let (unit, exact) = unit_of(choices.iter().map(|choice| choice.length), room);
     if cut == 0 || !exact {
         most(Tail::Nothing) + cut
     } else if room % unit == 0 {
@@ -120,6 +121,25 @@ fn most_worth(problem: &Problem, ripping: &Ripping, half: &Half, cut: i64) -> i6
     } else {
         most(Tail::Nothing)
     }
+}
+
+/// No less than [`most_worth`], from a table of few columns, which rounds the strips' widths down.
+fn roughly_worth(problem: &Problem, ripping: &Ripping, half: &Half, cut: i64) -> i64 {
+    let room = (ripping.room + ripping.kerf).raw();
+    let unit = room / ROUGH + 1;
+    let pieces = pieces(problem, ripping, half, cut);
+    if pieces.iter().any(|(length, _)| *length < unit) {
+        return i64::MAX / 8;
+    }
+    let saved = if ripping.edge_trim.is_zero() { cut } else { -cut };
+    Filled::new(pieces, unit, room, None, &Tail::Nothing).most(0, room) + saved
+}
+
+/// The strips of a board that are worth something, and what is left of that beside a rip.
+fn pieces(problem: &Problem, ripping: &Ripping, half: &Half, cut: i64) -> Vec<Piece> {
+    let strips = problem.families[ripping.family].widths.iter().zip(&half.value);
+    let strips = strips.filter(|(strip, value)| strip.width <= ripping.room && **value > 0);
+    strips.map(|(strip, value)| ((strip.width + ripping.kerf).raw(), value - cut)).collect()
 }
 
 /// The best pair of these boards, if it costs less than `least` above what it is worth.
@@ -216,5 +236,40 @@ fn each(boards: Option<&Boards>, half: &Half, way: Way, floor: i64, visit: &mut 
     match (way.0, boards) {
         (Some(way), Some(boards)) => boards.walk(way, floor.max(0), visit),
         _ => floor > 0 || visit(Board { length: half.length, strips: Vec::new() }, 0),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::data::{File, Source, read};
+    use proptest::prelude::*;
+
+    /// A 48 x 96 sheet that may be broken down, trimmed at its edges or not, with widths that no coarse unit divides.
+    fn problem(edge_trim: &str) -> Problem {
+        let sheet = format!("[[sheet]]\nlength = 96\nwidth = 48\nprice = 40\nedge_trim = \"{edge_trim}\"\n");
+        let panel = |size: &str| format!("[[panel]]\nsize = \"{size}\"\ncount = 9\ngrain = \"upright\"\n");
+        let panels = ["12 x 16", "8 1/3 x 10", "5 7/64 x 7", "9 x 12"].map(panel).concat();
+        let text = format!("{sheet}{panels}[yard]\nbreakdown = \"allowed\"\n");
+        let job = read(&Source { job: File::of("job", text), list: None, rack: None }).expect("the job is sound");
+        crate::model::build(&job).expect("its panels can be made")
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn a_first_look_promises_no_less_than_a_close_one(
+            value in prop::collection::vec(0..1_000_000_i64, 4),
+            cut in 0..200_000_i64,
+            edge_trim in prop::sample::select(vec!["0", "1/8"]),
+        ) {
+            let problem = problem(edge_trim);
+            let ripping = &problem.rippings[0];
+            prop_assert_eq!(problem.families[ripping.family].widths.len(), value.len());
+            let half = Half { length: ripping.board.raw() / 2, value, most: 0 };
+            let (rough, close) = (roughly_worth(&problem, ripping, &half, cut), most_worth(&problem, ripping, &half, cut));
+            prop_assert!(rough >= close, "{} is under {}", rough, close);
+        }
     }
 }

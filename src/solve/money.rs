@@ -38,9 +38,11 @@ pub(super) enum NoPlan {
 /// The cheapest plan.
 pub(super) fn least(problem: &Problem, watch: &dyn Watch) -> Result<Money, NoPlan> {
     let need = Need::of(problem);
-    // The first plan and its bound are had in a moment, and nobody is helped by none at all.
+    // The first plan and its bound are had in a moment, and nobody is helped by none at all: only where that moment is
+    // longer than the time there is, the dive makes do with what is known by then, if that leads to a plan.
     let relaxed = generate(problem, &need, &[], &Patient);
-    let first = dive(problem, &need, &relaxed, Choice::Quick, &Patient);
+    let first = dive(problem, &need, &relaxed, Choice::Quick, watch)
+        .or_else(|| dive(problem, &need, &relaxed, Choice::Quick, &Patient));
     let closed = Tree::new(problem, &need, first, &relaxed, watch).close();
     match (closed.best, closed.bound) {
         (Some((draft, cost)), bound) => Ok(Money { draft, cost, bound: bound.unwrap_or(cost).min(cost) }),

@@ -40,7 +40,13 @@ fn the_better(job: &Job, plan: Plan, watch: &dyn Watch) -> Plan {
     if !sizes_matter && !comes_out_scant(&plan) {
         return plan;
     }
-    let Some(other) = at_nominal(job, watch).filter(|other| check(job, other).is_ok()) else { return plan };
+    let other = match at_nominal(job, watch) {
+        Ok(other) if check(job, &other).is_ok() => other,
+        Err(faults) if !out_of_time(&faults) => return plan,
+        // Nothing is known about nominal sizes, and so nothing is proved of them.
+        _ if sizes_matter => return Plan { proof: Proof { proved: false, bound: Cents::ZERO }, ..plan },
+        _ => return plan,
+    };
     // Without paid cuts whatever can be cut at nominal size can be cut smaller at the same cost.
     let bound = if sizes_matter { other.proof.bound.min(plan.proof.bound) } else { plan.proof.bound };
     let claim = plan.claim;
@@ -70,10 +76,9 @@ fn least_held(job: &Job, watch: &dyn Watch) -> Option<Cents> {
 /// A plan at nominal sizes for a job that was refused at its smallest; nothing where that cannot be, or is none.
 pub(super) fn instead(job: &Job, refused: &[Fault], watch: &dyn Watch) -> Option<Plan> {
     let Claim::Cost(Against { end_sizes: true, .. }) = claim::claim(job) else { return None };
-    let plan = at_nominal(job, watch)?;
+    let plan = at_nominal(job, watch).ok()?;
     // Where time ran out nothing is known about the smallest sizes.
-    let late = refused.iter().any(|fault| fault.cause.starts_with(NOT_FOUND));
-    let proof = if late { Proof { proved: false, bound: Cents::ZERO } } else { plan.proof };
+    let proof = if out_of_time(refused) { Proof { proved: false, bound: Cents::ZERO } } else { plan.proof };
     Some(Plan { proof, levels: unproved(&plan.levels), ..plan })
 }
 
@@ -115,9 +120,14 @@ fn unproved(levels: &[Level]) -> Vec<Level> {
     levels.iter().map(|level| Level { proved: false, ..*level }).collect()
 }
 
-/// The job's best plan whose panels are all of nominal size; nothing where there is none.
-fn at_nominal(job: &Job, watch: &dyn Watch) -> Option<Plan> {
+/// Whether it is not known that there is no plan: none was found in the time.
+fn out_of_time(faults: &[Fault]) -> bool {
+    faults.iter().any(|fault| fault.cause.starts_with(NOT_FOUND))
+}
+
+/// The job's best plan whose panels are all of nominal size, or why there is none.
+fn at_nominal(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
     let nominal = nominal(job);
-    let solved = solve(&nominal, watch).ok()?;
-    Some(lay_out_at(job, &solved, &Sizes::smallest(&nominal)))
+    let solved = solve(&nominal, watch)?;
+    Ok(lay_out_at(job, &solved, &Sizes::smallest(&nominal)))
 }

@@ -10,7 +10,7 @@ pub(super) use ways::nominal;
 
 use super::{Alternative, Figures, Outcome, Plan, checked, end_sizes};
 use crate::data::{Cents, Fault, Job};
-use crate::solve::{Progress, Proof, Watch};
+use crate::solve::{NOT_FOUND, Progress, Proof, Watch};
 use ways::Way;
 
 /// Part of a way's time that its plan at the smallest sizes may take; the rest is for nominal sizes, where they matter.
@@ -33,7 +33,9 @@ fn rows(plan: &Plan, ways: Vec<Way>, watch: &dyn Watch) -> Vec<Alternative> {
     let mut rows = vec![Alternative { name: "this plan".into(), outcome: Outcome::Done(figures(plan)) }];
     let (mut open, watch) = (ways.len(), &Aside(watch));
     for Way { name, job } in ways {
-        let outcome = outcome(&job, plan, &Share::one_of(open, watch));
+        // Where the plan itself took longer than it may, each way would take as long again.
+        let late = watch.seconds() > watch.allowed();
+        let outcome = outcome(&job, plan, late, &Share::one_of(open, watch));
         rows.push(Alternative { name, outcome });
         open -= 1;
     }
@@ -58,8 +60,8 @@ impl Watch for Aside<'_> {
     }
 }
 
-fn outcome(job: &Job, plan: &Plan, watch: &dyn Watch) -> Outcome {
-    let solved = checked(job, &Share::part(SHARE_OF_SMALLEST, watch)).map(|plan| end_sizes::better(job, plan, watch));
+fn outcome(job: &Job, plan: &Plan, late: bool, watch: &dyn Watch) -> Outcome {
+    let solved = if late { Err(vec![Fault::anywhere(NOT_FOUND, "allow more time")]) } else { solved(job, watch) };
     match no_dearer(solved, same_cuts::under(job, plan)) {
         Ok(plan) => Outcome::Done(figures(&plan)),
         Err(faults) => {
@@ -67,6 +69,10 @@ fn outcome(job: &Job, plan: &Plan, watch: &dyn Watch) -> Outcome {
             Outcome::Not(faults.first().map_or_else(String::new, |fault| fault.cause.clone()) + &more)
         }
     }
+}
+
+fn solved(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
+    checked(job, &Share::part(SHARE_OF_SMALLEST, watch)).map(|plan| end_sizes::better(job, plan, watch))
 }
 
 /// What was solved, or the plan with its own cuts where these cost less, or nothing was found in the time.

@@ -64,12 +64,13 @@ impl Found<'_> {
         }
     }
 
-    fn names<'a>(&mut self, key: &str, names: impl Iterator<Item = &'a String>) {
+    fn names(&mut self, key: &str, names: impl Iterator<Item = String>) {
         let mut taken = BTreeSet::new();
         for (at, name) in names.enumerate() {
-            if !taken.insert(name.to_lowercase()) {
+            if taken.contains(&name) {
                 self.fault(&format!("{key}[{at}].name"), format!("`{name}` is there twice"));
             }
+            taken.insert(name);
         }
     }
 
@@ -87,7 +88,7 @@ impl Found<'_> {
                 self.fault(&key("density"), "a sheet weighs something");
             }
         }
-        self.names("sheets", self.job.sheets.iter().map(|sheet| &sheet.name));
+        self.names("sheets", self.job.sheets.iter().map(|sheet| sheet.name.to_lowercase()));
     }
 
     fn panels(&mut self) {
@@ -106,7 +107,7 @@ impl Found<'_> {
         if all > u64::from(MOST) {
             self.fault("panels", format!("{all} panels are more than a million"));
         }
-        self.names("panels", self.job.panels.iter().map(|panel| &panel.name));
+        self.names("panels", self.job.panels.iter().map(|panel| panel.name.clone()));
     }
 
     fn strips(&mut self) {

@@ -92,6 +92,16 @@ fn a_plan_with_a_field_missing_or_a_bad_length_is_no_plan() {
     refuses(|plan| plan["job"]["saw"]["kerf"] = json!("wide"), &no_plan("`wide` is not a length"), "line 1");
 }
 
+#[test]
+fn names_that_differ_by_capital_letters_are_different_names() {
+    let twice = JOB.replace("size = \"9 x 12\"", "name = \"Gulls\"\nsize = \"9 x 12\"");
+    let twice = twice.replace("size = \"12 x 16\"", "name = \"gulls\"\nsize = \"12 x 16\"");
+    let folder = folder(&[("job.toml", &twice), ("measured.csv", "name,width,length\nA,12,40\n")]);
+    yardslip(folder.path(), &["plan", "job.toml", "--out", "papers", "--quiet"]);
+    let run = yardslip(folder.path(), &["recut", "papers/plan.json", "--strips", "measured.csv", "--quiet"]);
+    assert_eq!((run.out.as_str(), run.err.as_str(), run.code), ("", "", Some(0)));
+}
+
 /// The places of all single values in a JSON text.
 fn places(value: &Value, here: String, found: &mut Vec<String>) {
     match value {

@@ -19,6 +19,7 @@ pub(super) fn table(plan: &Plan) -> String {
 fn line(plan: &Plan, row: &Alternative) -> String {
     match &row.outcome {
         Outcome::Not(why) => format!("{:<NAME$} not possible: {why}", row.name),
+        Outcome::Late => format!("{:<NAME$} not found out in the time", row.name),
         Outcome::Done(figures) => {
             let cost = figures.cost.in_currency(&plan.currency);
             let waste = format!("{:.0} %", 100.0 * figures.waste());

@@ -18,7 +18,7 @@ pub fn add(paper: &mut Paper, plan: &Plan) {
         table.row(row(plan, alternative));
     }
     paper.table(table);
-    paper.text("The same job done in other ways. Each line is solved to its end or says what stopped it.");
+    paper.text("The same job done in other ways; where nothing is proved, it may be done for less.");
 }
 
 fn row(plan: &Plan, alternative: &Alternative) -> [String; 7] {
@@ -33,11 +33,15 @@ fn row(plan: &Plan, alternative: &Alternative) -> [String; 7] {
             sizes(plan, figures),
             if figures.proved { "yes" } else { "no" }.into(),
         ],
-        Outcome::Not(why) => {
-            let none = String::new;
-            [name, none(), none(), none(), none(), format!("cannot be done: {why}"), none()]
-        }
+        Outcome::Not(why) => said(name, format!("cannot be done: {why}")),
+        Outcome::Late => said(name, "not found out in the time".into()),
     }
+}
+
+/// A row without figures.
+fn said(name: String, words: String) -> [String; 7] {
+    let none = String::new;
+    [name, none(), none(), none(), none(), words, none()]
 }
 
 /// The sizes in a few words where they are the nominal ones or those of this plan, else all that are not nominal.

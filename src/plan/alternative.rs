@@ -18,8 +18,10 @@ pub struct Alternative {
 pub enum Outcome {
     /// It can be done.
     Done(Figures),
-    /// It cannot be done, or was not decided in time: the reason, as a fault's cause.
+    /// It cannot be done: the reason, as a fault's cause.
     Not(String),
+    /// Whether it can be done was not found out in the time.
+    Late,
 }
 
 /// The figures that alternatives are compared by.

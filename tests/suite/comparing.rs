@@ -31,7 +31,7 @@ fn row<'a>(rows: &'a [Alternative], name: &str) -> &'a Alternative {
 fn figures<'a>(rows: &'a [Alternative], name: &str) -> &'a Figures {
     match &row(rows, name).outcome {
         Outcome::Done(figures) => figures,
-        Outcome::Not(why) => panic!("{name}: {why}"),
+        other => panic!("{name}: {other:?}"),
     }
 }
 

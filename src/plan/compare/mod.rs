@@ -61,12 +61,13 @@ impl Watch for Aside<'_> {
 }
 
 fn outcome(job: &Job, plan: &Plan, late: bool, watch: &dyn Watch) -> Outcome {
-    let solved = if late { Err(vec![Fault::anywhere(NOT_FOUND, "allow more time")]) } else { solved(job, watch) };
+    let solved = if late { Err(Vec::new()) } else { solved(job, watch) };
     match no_dearer(solved, same_cuts::under(job, plan)) {
         Ok(plan) => Outcome::Done(figures(&plan)),
+        Err(faults) if faults.iter().all(|fault| fault.cause.starts_with(NOT_FOUND)) => Outcome::Late,
         Err(faults) => {
             let more = if faults.len() > 1 { format!(" (and {} more)", faults.len() - 1) } else { String::new() };
-            Outcome::Not(faults.first().map_or_else(String::new, |fault| fault.cause.clone()) + &more)
+            Outcome::Not(faults[0].cause.clone() + &more)
         }
     }
 }

@@ -139,6 +139,7 @@ fn the_comparison_says_what_each_way_costs_or_why_it_cannot_be_done() {
         way("this plan", Outcome::Done(planned)),
         way("at nominal size", Outcome::Done(figures)),
         way("all rips across the sheet", Outcome::Not("panel `12 x 16` fits nowhere".into())),
+        way("only birch", Outcome::Late),
     ];
     let text = printed(&job, &plan);
     let page = text.split("Side by side").nth(1).unwrap();
@@ -146,6 +147,7 @@ fn the_comparison_says_what_each_way_costs_or_why_it_cannot_be_done() {
         "this plan\n2\n$77.00\n50.0 %\n1\nthe sizes of this plan\nno",
         "at nominal size\n2\n$77.00\n50.0 %\n1\nnominal size\nno",
         "all rips across the sheet\n\n\n\n\ncannot be done: panel `12 x 16`",
+        "only birch\n\n\n\n\nnot found out in the time",
     ] {
         assert!(page.contains(row), "{row}\nis not in\n{page}");
     }

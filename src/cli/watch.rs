@@ -61,7 +61,7 @@ impl Watch for Clock {
     }
 }
 
-/// `filling the rest: best plan $192.50, no plan under $154.00`
+/// `filling the rest: best plan $192.50, none under $154.00`
 fn words(progress: Progress, currency: &str) -> String {
     if progress.best.is_none() && progress.bound.is_none() {
         return progress.doing.into();

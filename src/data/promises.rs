@@ -1,14 +1,11 @@
 //! The promises of a [`Job`], checked again for one that did not come from a job file: a plan's own copy, which somebody
 //! may have changed by hand.
 
-use super::reading::MOST;
+use super::reading::{MOST, RICHEST};
 use super::sheet::LONGEST;
 use super::{Cents, Fault, Job, Place, RipWidths};
 use crate::length::Length;
 use std::collections::BTreeSet;
-
-/// The highest amount of money that is read.
-const RICHEST: Cents = Cents(100_000_000);
 
 /// Every promise that a job breaks, with the key that breaks it, such as `job.panels[2].scant`.
 pub fn broken_promises(job: &Job) -> Vec<Fault> {

@@ -17,7 +17,7 @@ pub fn add(paper: &mut Paper, plan: &Plan, sections: &[&str]) {
     }
 }
 
-/// `sheet` of `sheet.tolerance` and of `sheet "birch".tolerance`.
+/// `sheet` of `sheet.tolerance`.
 fn section(key: &str) -> &str {
-    key.split(['.', ' ', '[']).next().unwrap_or(key)
+    key.split('.').next().unwrap_or(key)
 }

@@ -22,7 +22,7 @@ fn sentence(plan: &Plan, level: Level) -> (&'static str, String) {
     }
 }
 
-/// `2 more 8 x 10 and 1 offcut worth keeping, from what would be waste: worth $18.00 together; ...`.
+/// `2 more 8 x 10 and 1 offcut worth keeping from what would be waste, worth $18.00 together; ...`.
 fn worth(plan: &Plan, level: Level) -> String {
     let extras = plan.panels.iter().filter(|line| line.extras > 0);
     let mut goods: Vec<String> =

@@ -1,11 +1,8 @@
 //! Figures of the plan in the words of the papers: sizes, counts, money, weights, shares.
 
-use crate::data::Cents;
+use crate::data::{Cents, KG_PER_POUND};
 use crate::length::{Length, Unit};
 use crate::plan::{Against, Claim, PanelLine, Plan};
-
-/// Kilograms in one pound, exactly (international pound; NIST SP 811, appendix B).
-const KG_PER_POUND: f64 = 0.453_592_37;
 
 /// `11 7/8 x 15 7/8`, in the plan's units.
 pub fn size(plan: &Plan, width: Length, height: Length) -> String {
@@ -97,7 +94,7 @@ fn with(against: Against) -> String {
     if limits.is_empty() { String::new() } else { format!(" with {}", and(&limits)) }
 }
 
-/// `1 sheet 3`, `sheets 3 to 5`: the numbers of a group's sheets.
+/// `Sheet 3`, `Sheets 3 to 5`: the numbers of a group's sheets.
 pub fn numbers(number: u32, count: u32) -> String {
     if count == 1 { format!("Sheet {number}") } else { format!("Sheets {number} to {}", number + count - 1) }
 }

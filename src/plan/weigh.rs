@@ -1,10 +1,7 @@
 //! Weights from density and thickness, where both are known.
 
-use crate::data::Sheet;
+use crate::data::{KG_PER_POUND, Sheet};
 use crate::length::{Length, Unit};
-
-/// Kilograms in a pound, exactly (NIST SP 811, appendix B).
-pub(super) const KG_PER_POUND: f64 = 0.453_592_37;
 
 /// Kilograms of a rectangle of this sheet kind.
 pub(super) fn weight(sheet: &Sheet, width: Length, length: Length) -> Option<f64> {

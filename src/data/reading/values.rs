@@ -7,11 +7,11 @@ use crate::length::{Length, Unit};
 /// The highest count, of panels, sheets, strips or cuts, that is read; sums of counts stay below it too.
 pub(crate) const MOST: u32 = 1_000_000;
 
-/// The highest amount of money that is read, in cents.
-const RICHEST: i64 = 100_000_000;
+/// The highest amount of money that is read: a million.
+pub(crate) const RICHEST: Cents = Cents(100_000_000);
 
 /// Kilograms in a pound, exactly (NIST SP 811, appendix B).
-const POUND: f64 = 0.453_592_37;
+pub(crate) const KG_PER_POUND: f64 = 0.453_592_37;
 
 /// Why a text is not the value asked for, and what to write instead.
 #[derive(Debug, PartialEq, Eq)]
@@ -106,7 +106,7 @@ pub(crate) fn money(text: &str) -> Result<Cents, Wrong> {
         return Err(wrong("has fractions of a cent"));
     }
     let part: String = format!("{part}00").chars().take(2).collect();
-    let cents = format!("{units}{part}").parse().ok().filter(|cents| *cents <= RICHEST);
+    let cents = format!("{units}{part}").parse().ok().filter(|cents| *cents <= RICHEST.0);
     cents.map(Cents).ok_or_else(|| wrong("is more than a million"))
 }
 
@@ -124,7 +124,7 @@ pub(crate) fn weight(text: &str, units: Unit) -> Result<f64, Wrong> {
     let bare = plain.trim_end_matches(|c: char| c.is_alphabetic() || c == '.').trim_end();
     let kilograms = match plain[bare.len()..].trim() {
         "" if units != Unit::In => 1.0,
-        "" | "lb" | "lbs" | "lb." | "lbs." => POUND,
+        "" | "lb" | "lbs" | "lb." | "lbs." => KG_PER_POUND,
         "kg" | "kg." => 1.0,
         _ => {
             return Err(Wrong::new(format!("`{text}` is not a weight"), "write a weight such as `300 lb` or `136 kg`"));

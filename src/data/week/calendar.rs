@@ -123,7 +123,7 @@ fn check(section: &Section, hours: &[Shift], start: Option<DateTime>, deadline: 
 }
 
 impl Timing {
-    /// As the job file writes it: `2 min a panel, then 120 min`.
+    /// In the words of the papers: `2 min a panel, then 2 h`.
     pub fn say(self) -> String {
         let hands = if self.seconds.is_multiple_of(60) { self.seconds / 60 } else { 0 };
         let hands = if hands > 0 { format!("{hands} min") } else { format!("{} s", self.seconds) };

@@ -1,6 +1,6 @@
 //! `[pack]`: what the panels travel in, and its limits.
 
-use crate::data::reading::{self, Fields, Notes, Section, Wrong};
+use crate::data::reading::{self, Fields, KG_PER_POUND, Notes, Section, Wrong};
 use crate::length::{Length, Unit};
 use serde::{Deserialize, Serialize};
 
@@ -68,8 +68,6 @@ const LIMITS: [(&str, Limit); 2] = [("checked bag", Limit::CheckedBag), ("cabin 
 /// Mean density of birch plywood in kg/m3, for boards that nothing is said about.
 const BIRCH: f64 = 680.0;
 const UNSAID: &str = "nothing is said about it";
-/// Kilograms in one pound, exactly.
-const POUND: f64 = 0.453_592_37;
 const CARRIERS: &str = "common practice; each airline's own rule holds";
 
 impl Limit {
@@ -133,7 +131,7 @@ fn heaviest(section: &mut Section, limit: Option<Limit>) -> Option<f64> {
     let read = section.weight("heaviest");
     let said = if section.units() == Unit::In { "50 lb" } else { "22.6 kg (50 lb)" };
     match limit {
-        Some(Limit::CheckedBag) => Some(section.or("heaviest", read, 50.0 * POUND, said, CARRIERS)),
+        Some(Limit::CheckedBag) => Some(section.or("heaviest", read, 50.0 * KG_PER_POUND, said, CARRIERS)),
         _ => section.or("heaviest", read.map(Some), None, "no limit", UNSAID),
     }
 }

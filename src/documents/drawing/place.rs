@@ -44,7 +44,7 @@ pub(super) fn lying(group: &SheetGroup) -> (f64, f64) {
 pub(super) fn scale_within(group: &SheetGroup, width: f64, height: f64) -> u32 {
     let (wide, high) = lying(group);
     let fits = |scale: &&u32| wide <= width * f64::from(**scale) && high <= height * f64::from(**scale);
-    // Sheets beyond 20 metres are drawn at the smallest scale, off the page rather than not at all.
+    // A sheet of 30 metres, the longest that is read, still has room at this one.
     SCALES.iter().find(fits).copied().unwrap_or(500)
 }
 

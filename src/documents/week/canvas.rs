@@ -81,7 +81,7 @@ fn alike(a: &RollStrip, b: &RollStrip) -> bool {
     a.from == b.from && a.depth == b.depth && a.pieces == b.pieces
 }
 
-/// `6 of 13 1/2 x 17 1/2 for 12 x 16, 1 of ... trimmed to 11`.
+/// `6 of 13 1/2 wide for 12 x 16; 1 of 9 1/2 wide for 8 x 10, trimmed to 11 1/2`.
 fn pieces(plan: &Plan, strip: &RollStrip) -> String {
     let kinds = strip.pieces.iter().map(|piece| (piece.panel, piece.across, piece.along));
     let run = |((panel, across, along), count): ((usize, Length, Length), u32)| {

@@ -7,7 +7,7 @@ use crate::documents::count;
 use crate::documents::font::{self, Weight};
 use crate::documents::frame::{Field, Frame, Pen, Spot};
 use crate::documents::page_size::{PageSize, content};
-use crate::length::Length;
+use crate::length::{Length, RAW_PER_MM};
 use crate::plan::Plan;
 use crate::plan::week::{LabelGrid, LabelSet, label_grid};
 
@@ -42,8 +42,8 @@ pub(super) fn papers(plan: &Plan, size: PageSize) -> Option<Paper> {
 /// What fits: the marks beside the labels stand in the margin, those above and below do not.
 fn grid(labels: &LabelSet, room: Field) -> Option<LabelGrid> {
     let less = 2.0 * (MARK + 1.0);
-    #[allow(clippy::cast_possible_truncation)] // a page in millimetres
-    let exact = |mm: f64| Length::from_raw((mm * 320.0) as i64);
+    #[allow(clippy::cast_possible_truncation, clippy::cast_precision_loss)] // a page in millimetres
+    let exact = |mm: f64| Length::from_raw((mm * RAW_PER_MM as f64) as i64);
     label_grid(exact(room.width), exact(room.height - less), labels.width, labels.height)
 }
 

@@ -1,5 +1,6 @@
 //! Dates, durations, heights and weights in words: `Mon 4 May 09:00`, `2 h 30 min`, `5 3/8 in.`, `48.9 lb`.
 
+use crate::data::KG_PER_POUND;
 use crate::length::{Length, Unit};
 use jiff::civil::{Date, DateTime, Weekday};
 
@@ -13,7 +14,7 @@ pub(super) fn height(height: Length, units: Unit) -> String {
 
 /// A weight, rounded up to the tenth, so that a limit is never kept by rounding.
 pub(super) fn weight(kilograms: f64, units: Unit) -> String {
-    let (figure, sign) = if units == Unit::In { (kilograms / 0.453_592_37, "lb") } else { (kilograms, "kg") };
+    let (figure, sign) = if units == Unit::In { (kilograms / KG_PER_POUND, "lb") } else { (kilograms, "kg") };
     format!("{:.1} {sign}", (figure * 10.0 - 1e-6).ceil() / 10.0)
 }
 

@@ -1,9 +1,9 @@
 //! Before buying: sheets that leave no room for a short measure, and sheets that want two people.
 
-use super::super::weigh::{KG_PER_POUND, say, weight};
+use super::super::weigh::{say, weight};
 use super::super::{Origin, Plan, SheetGroup};
 use super::{capital, needs_along, strip_words};
-use crate::data::Job;
+use crate::data::{Job, KG_PER_POUND};
 use crate::length::Length;
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -115,7 +115,7 @@ pub struct Load {
     pub longest: Length,
     /// Widest piece.
     pub widest: Length,
-    /// Weight of all strips and yard fall-offs in kilograms, where known.
+    /// Weight of all strips, and of the yard's fall-offs that go into the car, in kilograms, where known.
     pub weight: Option<f64>,
     /// Trips needed under the car's weight limit; 1 where there is none.
     pub trips: u32,

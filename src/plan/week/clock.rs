@@ -88,7 +88,7 @@ impl Clock {
             }
             left -= to - from;
         }
-        (after, after + minutes) // only where the job works on no day at all, which its reader refuses
+        (after, after + minutes) // only where no day is worked at all, which no job file asks for
     }
 
     /// Working minutes between two moments.

@@ -7,6 +7,7 @@ use crate::data::{
     Breakdown, Car, Cents, FreePer, Grain, Job, Panel, RipWidths, Rips, Saw, SawKind, Sheet, Week, Yard,
 };
 use crate::length::{Length, Unit};
+use crate::model::gcd;
 
 /// Pieces of one size, whichever lots they are for.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -68,12 +69,8 @@ fn depths(pieces: &[Pieces], canvas: &Canvas) -> Vec<Length> {
 
 /// The step that all depths are multiples of, so that a sheet's price in cents is its depth in steps.
 pub(super) fn step(pieces: &[Pieces], canvas: &Canvas) -> Length {
-    let raw = depths(pieces, canvas).into_iter().map(Length::raw).fold(0, greatest_common_divisor);
+    let raw = depths(pieces, canvas).into_iter().map(Length::raw).fold(0, gcd);
     Length::from_raw(raw.max(1))
-}
-
-fn greatest_common_divisor(a: i64, b: i64) -> i64 {
-    if b == 0 { a } else { greatest_common_divisor(b, a % b) }
 }
 
 /// The cutting job whose least cost, times the step, is the least length of roll.

@@ -7,7 +7,7 @@ use crate::moment::Moment;
 use crate::tiny_jobs::{jobs_to_break_down, tiny_jobs};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
-use proptest::test_runner::TestRunner;
+use proptest::test_runner::{Config, RngSeed, TestRunner};
 use yardslip::data::{Breakdown, Cents, FreePer, Grain, Job, Panel, StripOnHand};
 use yardslip::length::Length;
 use yardslip::plan::{Against, Claim, make};
@@ -78,7 +78,8 @@ proptest! {
 
 #[test]
 fn many_tiny_jobs_need_several_sheets() {
-    let mut runner = TestRunner::new(settings(1));
+    // The same jobs at every seed: of others about as many do, but how many is a matter of chance.
+    let mut runner = TestRunner::new(Config { rng_seed: RngSeed::Fixed(1912), ..settings(1) });
     let made_up = (0..200).map(|_| tiny_jobs().new_tree(&mut runner).expect("a job").current());
     let several = made_up.filter(|job| {
         let dearest = job.sheets.iter().map(|sheet| sheet.price).max();
@@ -163,7 +164,8 @@ fn brute_force_breaks_a_sheet_down_for_the_car() {
     assert_eq!(least_money(&job), None);
     job.yard.breakdown = Breakdown::IfNeeded;
     costs(&job, 3850);
-    // Turned, 48 in. across a strip as wide as the sheet: four of them on 50 in., three on 45 7/8. Upright, one on each.
+    // Turned, 48 in. across a strip as wide as the sheet: four of them on 50 in., three on 45 7/8. Upright, one on
+    // each.
     job.panels[0] = panel("12", "48", 7);
     costs(&job, 3850);
     job.panels[0] = Panel { grain: Grain::Upright, ..panel("12", "48", 6) };

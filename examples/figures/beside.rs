@@ -85,7 +85,8 @@ impl Pair {
         self.our_cost().is_some_and(|ours| self.their_cost().is_none_or(|theirs| ours < theirs))
     }
 
-    /// Whether what one of both says is not so: a proof beside a cheaper plan, a bound above a plan, no plan beside one.
+    /// Whether what one of both says is not so: a proof beside a cheaper plan, a bound above a plan, no plan beside
+    /// one.
     fn false_claim(&self) -> bool {
         let Ok(solved) = &self.ours.answer else { return self.their_cost().is_some() };
         let too_high = self.their_cost().is_some_and(|theirs| solved.proof.bound > theirs);

@@ -1,5 +1,5 @@
-//! The time that a case takes: what the processor spends on it where the system tells, so that other work on the machine
-//! does not count, else what passes on the wall.
+//! The time that a case takes: what the processor spends on it where the system tells, so that other work on the
+//! machine does not count, else what passes on the wall.
 
 use std::fs::read_to_string;
 use std::time::Instant;

@@ -1,6 +1,6 @@
 //! The solver's figures on problems with known answers and on made-up batches:
-//! `cargo run --release --example figures -- [PARTS OF NAMES] [--seconds MOST]`. With `--features highs` and `--beside`,
-//! the same cases side by side with a general-purpose solver on the textbook's integer program.
+//! `cargo run --release --example figures -- [PARTS OF NAMES] [--seconds MOST]`. With `--features highs` and
+//! `--beside`, the same cases side by side with a general-purpose solver on the textbook's integer program.
 
 mod cases;
 mod clock;

@@ -10,7 +10,8 @@ static WRITING: AtomicBool = AtomicBool::new(false);
 /// What a shell reports for a program that was ended by Ctrl-C: 128 and the number of the signal.
 const ENDED: i32 = 130;
 
-/// Listens from now on. Where that is not possible, Ctrl-C ends the program as usual: nothing is half-written then either.
+/// Listens from now on. Where that is not possible, Ctrl-C ends the program as usual: nothing is half-written then
+/// either.
 pub(super) fn listen() {
     let _ = ctrlc::set_handler(|| {
         if PRESSES.fetch_add(1, SeqCst) == 0 {

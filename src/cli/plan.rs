@@ -1,5 +1,5 @@
-//! `yardslip plan`: from a job file to its papers. The place for them is looked at before the search begins, and nothing
-//! is written before every paper is ready; the rack's list changes last.
+//! `yardslip plan`: from a job file to its papers. The place for them is looked at before the search begins, and
+//! nothing is written before every paper is ready; the rack's list changes last.
 
 use super::arguments::Plan as Request;
 use super::comparison::table;

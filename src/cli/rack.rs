@@ -1,5 +1,5 @@
-//! The offcut rack after a plan: its new state goes beside the papers as a proposal, and into the list itself only where
-//! the user asks for it; the old list is then kept beside the new one.
+//! The offcut rack after a plan: its new state goes beside the papers as a proposal, and into the list itself only
+//! where the user asks for it; the old list is then kept beside the new one.
 
 use super::arguments::Plan as Request;
 use super::disk::{exchange, read, reason};

@@ -1,5 +1,5 @@
-//! `yardslip recut`: plans the crosscuts again from the strips that the yard really cut. Papers for what must be made good
-//! from new sheets stand in the same folder, their names beginning with `missing-`.
+//! `yardslip recut`: plans the crosscuts again from the strips that the yard really cut. Papers for what must be made
+//! good from new sheets stand in the same folder, their names beginning with `missing-`.
 
 use super::arguments::Recut as Request;
 use super::failure::Failure;

@@ -1,4 +1,5 @@
-//! `yardslip completions` and `yardslip man`: made from the command line's own definition, so that they never lag behind.
+//! `yardslip completions` and `yardslip man`: made from the command line's own definition, so that they never lag
+//! behind.
 
 use super::arguments::Arguments;
 use super::failure::Failure;

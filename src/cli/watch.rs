@@ -1,5 +1,5 @@
-//! The clock, the time limit and the progress line while a plan is being searched for. The line stands on standard error,
-//! only on a terminal, and only when the work takes more than a moment.
+//! The clock, the time limit and the progress line while a plan is being searched for. The line stands on standard
+//! error, only on a terminal, and only when the work takes more than a moment.
 
 use super::interrupt;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};

@@ -1,6 +1,7 @@
 //! The user's files become a consistent [`Job`], or every fault in them at once, each with place, cause and remedy.
 //! This is the only home of raw, unchecked input; what leaves it keeps the promises written on [`Job`].
-//! No file is opened here: hand over the job file, ask [`listed`] which panel list it names, hand that over too, and call [`read()`].
+//! No file is opened here: hand over the job file, ask [`listed`] which panel list it names, hand that over too, and
+//! call [`read()`].
 
 mod fault;
 mod file;

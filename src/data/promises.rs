@@ -1,5 +1,5 @@
-//! The promises of a [`Job`], checked again for one that did not come from a job file: a plan's own copy, which somebody
-//! may have changed by hand.
+//! The promises of a [`Job`], checked again for one that did not come from a job file: a plan's own copy, which
+//! somebody may have changed by hand.
 
 use super::reading::{MOST, RICHEST};
 use super::sheet::LONGEST;

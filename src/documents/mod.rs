@@ -4,10 +4,10 @@
 //! [`pages::pages`] prints them on letter or A4 frames, and [`svg`] and [`pdf`] turn frames into files.
 //!
 //! To add a paper: write a module with `pub fn paper(job, plan) -> Option<Paper>` (`None` where the job has no use for
-//! it) that fills blocks from figures which already stand in the plan, and put it in the order of the work into the list
-//! in [`packet()`]. If it must look exactly so on the page, fill [`blocks::Paper::printed`] with frames of the page's size
-//! too ([`page_size::PageSize::upright`] or `lying`), drawn inside [`page_size::content`]; each of them becomes an
-//! SVG file of its own.
+//! it) that fills blocks from figures which already stand in the plan, and put it in the order of the work into the
+//! list in [`packet()`]. If it must look exactly so on the page, fill [`blocks::Paper::printed`] with frames of the
+//! page's size too ([`page_size::PageSize::upright`] or `lying`), drawn inside [`page_size::content`]; each of them
+//! becomes an SVG file of its own.
 
 pub mod font;
 pub mod frame;

@@ -1,6 +1,6 @@
 //! `plan.json`, the machine's copy of a plan. Lengths are exact text in the job's units (`"11 7/8"`), money is a number
-//! of whole currency units with cents (`38.5`), but for the worth among `levels`, which is in cents; weights are kilograms. The job it was made for is embedded, so that the
-//! crosscuts can be planned again from this file alone.
+//! of whole currency units with cents (`38.5`), but for the worth among `levels`, which is in cents; weights are
+//! kilograms. The job it was made for is embedded, so that the crosscuts can be planned again from this file alone.
 
 use super::{week, wording};
 use crate::data::{Cents, Job};

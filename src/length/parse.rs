@@ -31,7 +31,8 @@ impl fmt::Display for LengthError {
 impl std::error::Error for LengthError {}
 
 impl Length {
-    /// Reads a length; a bare number is in `unit`. A minus sign is read, so that the caller can say what is wrong with it.
+    /// Reads a length; a bare number is in `unit`. A minus sign is read, so that the caller can say what is wrong with
+    /// it.
     ///
     /// # Errors
     /// When the text is empty, not a number with a known unit, divides by zero or is beyond [`Length::MAX`].

@@ -1,10 +1,10 @@
 //! The smallest permitted size of each panel, and the strip width that each of its sides asks of the yard.
 //!
 //! A strip may come out narrower than asked by the yard's tolerance, so it is asked that much wider than the side it
-//! must give. Where the yard cuts only certain widths, or nothing so narrow, a side that may lie across a strip takes the
-//! smallest permitted width between its smallest and its nominal size, and that size holds wherever the panel is cut:
-//! panels stay alike. A side that only scant makes too short for the hand is cut as long as the hand needs, where the
-//! panel cannot be made otherwise.
+//! must give. Where the yard cuts only certain widths, or nothing so narrow, a side that may lie across a strip takes
+//! the smallest permitted width between its smallest and its nominal size, and that size holds wherever the panel is
+//! cut: panels stay alike. A side that only scant makes too short for the hand is cut as long as the hand needs, where
+//! the panel cannot be made otherwise.
 
 use super::problem;
 use crate::data::{Grain, Job, Panel, RipWidths, Rips};
@@ -42,7 +42,8 @@ pub fn may_be_held(job: &Job) -> bool {
     of(job).iter().any(|sides| held(sides.width) || held(sides.height))
 }
 
-/// True where a side is kept from its smallest size because of how it may lie across a strip, and may lie along one too.
+/// True where a side is kept from its smallest size because of how it may lie across a strip, and may lie along one
+/// too.
 pub fn may_lie_smaller(job: &Job) -> bool {
     let smaller = |panel: &Panel, side: Side, turned: bool| {
         side.least > side.most - panel.scant && may_lie(job, panel, !turned) && side.asked.is_some()
@@ -101,7 +102,8 @@ fn may_lie(job: &Job, panel: &Panel, turned: bool) -> bool {
     grains.filter(|along| yard_rips(job.yard.rips, *along)).any(|along| grain_permits(panel.grain, along, turned))
 }
 
-/// A side from its `least` size, one that lies across a strip when the panel is `turned` (its height) or not (its width).
+/// A side from its `least` size, one that lies across a strip when the panel is `turned` (its height) or not (its
+/// width).
 fn side(job: &Job, panel: &Panel, (least, most): (Length, Length), turned: bool) -> Side {
     let (yard, tolerance) = (&job.yard, job.yard.tolerance);
     let strip = (least + tolerance).max(yard.narrowest);

@@ -2,8 +2,8 @@
 //!
 //! Sizes that were equal at their smallest may grow apart, and a layout or a stop setting more may come of it. Nearness
 //! to the nominal size goes before both, so the aim then says what the plan has, and claims no proof. Nor does it where
-//! two sides that differ at their smallest could come out alike, unless the plan has no more than any plan must have: the
-//! solver counts at the smallest sizes only.
+//! two sides that differ at their smallest could come out alike, unless the plan has no more than any plan must have:
+//! the solver counts at the smallest sizes only.
 
 use super::{Origin, Plan, Strip, offcuts};
 use crate::data::{Cents, Job};

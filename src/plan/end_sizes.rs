@@ -1,10 +1,10 @@
 //! The plan at the smallest sizes, or the one at nominal sizes if that is better.
 //!
-//! Everything is decided at the smallest sizes, since what fits larger fits smaller. Some things do not follow from that:
-//! strips that use a board up to the last kerf need one cut less, and only strips of the right size do; different panels
-//! share a strip only where they are alike; only a piece that is long enough is cut last; and of two plans that cost the
-//! same, the one whose panels come out at nominal size is the one that people want. So where sizes may vary the job is
-//! solved at nominal sizes too.
+//! Everything is decided at the smallest sizes, since what fits larger fits smaller. Some things do not follow from
+//! that: strips that use a board up to the last kerf need one cut less, and only strips of the right size do; different
+//! panels share a strip only where they are alike; only a piece that is long enough is cut last; and of two plans that
+//! cost the same, the one whose panels come out at nominal size is the one that people want. So where sizes may vary
+//! the job is solved at nominal sizes too.
 
 use super::claim::{self, Against, Claim};
 use super::compare::{Share, nominal};
@@ -15,8 +15,8 @@ use crate::data::{Cents, Fault, Job};
 use crate::length::Length;
 use crate::solve::{Level, NOT_FOUND, Proof, Watch, solve};
 
-/// Part of the time for the plan at nominal sizes, where it must be found out as well whether longer pieces for the hand
-/// could save anything.
+/// Part of the time for the plan at nominal sizes, where it must be found out as well whether longer pieces for the
+/// hand could save anything.
 const SHARE_OF_NOMINAL: f64 = 0.6;
 
 /// The plan, or the one at nominal sizes if that is cheaper, or costs the same and gives up nothing; proved where

@@ -1,6 +1,7 @@
 //! The arithmetic of blades: what a strip or a board still has after its cuts.
 //!
-//! `n` pieces need `n - 1` kerfs where they use the stock up exactly, else `n`; a remainder thinner than a kerf is sawdust.
+//! `n` pieces need `n - 1` kerfs where they use the stock up exactly, else `n`; a remainder thinner than a kerf is
+//! sawdust.
 
 use crate::data::{Job, Sheet};
 use crate::length::Length;

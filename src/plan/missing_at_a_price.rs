@@ -48,8 +48,8 @@ pub(super) fn job(bare: &Job, lines: &[usize]) -> Job {
     priced
 }
 
-/// True where each of these lines can be had one panel at a time: one too short for the hand comes off a strip that gives
-/// more of them, its price is a guess, and a least price then proves nothing about the worth.
+/// True where each of these lines can be had one panel at a time: one too short for the hand comes off a strip that
+/// gives more of them, its price is a guess, and a least price then proves nothing about the worth.
 pub(super) fn exact(bare: &Job, lines: &[usize]) -> bool {
     lines.iter().all(|line| lying(&bare.panels[*line]).0 >= bare.saw.shortest)
 }

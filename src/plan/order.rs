@@ -71,7 +71,8 @@ fn pieces(job: &Job, pieces: &[PieceCut], sizes: &Sizes, sure_width: Length) -> 
     pieces
 }
 
-/// When a stop-block setting has its turn: pieces too short to hold are cut while the strip is long, then longest first.
+/// When a stop-block setting has its turn: pieces too short to hold are cut while the strip is long, then longest
+/// first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Turn {
     /// True where the hand can hold the piece itself.

@@ -1,5 +1,5 @@
-//! After the yard: the crosscuts planned again from the strips really on hand, at the best worth; which panels cannot be
-//! made of them any more, and the cheapest way to make those good from new sheets.
+//! After the yard: the crosscuts planned again from the strips really on hand, at the best worth; which panels cannot
+//! be made of them any more, and the cheapest way to make those good from new sheets.
 
 use super::compare::Share;
 use super::missing_at_a_price;

@@ -1,5 +1,5 @@
-//! The best way to fill a length with pieces of which there is no end: one table for all of them, so that pricing, which
-//! asks for nothing else, stays quick. Kerfs and units as in [`super::knapsack`]; the unit is exact.
+//! The best way to fill a length with pieces of which there is no end: one table for all of them, so that pricing,
+//! which asks for nothing else, stays quick. Kerfs and units as in [`super::knapsack`]; the unit is exact.
 
 use super::knapsack::{NEVER, plus};
 use super::tail::Tail;

@@ -67,7 +67,8 @@ pub(super) fn unit_of(lengths: impl Iterator<Item = i64>, room: i64) -> (i64, bo
 
 impl Knapsack {
     /// Tables for rooms up to `room`; state 0 is a filling with nothing left to meet. `tail` says what the room left
-    /// over is worth; it must not fall as the room grows, save that with an exact unit no room at all may be worth more.
+    /// over is worth; it must not fall as the room grows, save that with an exact unit no room at all may be worth
+    /// more.
     pub(super) fn new(choices: Vec<Choice>, room: i64, states: usize, tail: Tail) -> Self {
         let (unit, _) = unit_of(choices.iter().map(|choice| choice.length), room);
         let columns = usize::try_from(room.max(0) / unit).expect("a room is not negative") + 1;

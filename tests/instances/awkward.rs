@@ -1,6 +1,6 @@
 //! Made-up batches that are awkward to plan: many sheet kinds of which few can be had, no more than a few cuts a sheet,
-//! strips on hand, a list of rip widths, a tolerance. Each has one of these rules for sure and others by chance. The same
-//! seed gives the same batch.
+//! strips on hand, a list of rip widths, a tolerance. Each has one of these rules for sure and others by chance. The
+//! same seed gives the same batch.
 
 use super::batches::{USUAL, line, workshop};
 use super::dice::Dice;
@@ -18,8 +18,8 @@ const RULES: [Rule; 5] = [
     ("tolerance", tolerance),
 ];
 
-/// Four to twelve usual sizes, 20 to 250 panels, under the rule whose turn it is and one in four of the others; with the
-/// name of the former.
+/// Four to twelve usual sizes, 20 to 250 panels, under the rule whose turn it is and one in four of the others; with
+/// the name of the former.
 pub(crate) fn awkward(seed: u64) -> (&'static str, Job) {
     let mut dice = Dice::new(2000 + seed);
     let mut job = workshop();

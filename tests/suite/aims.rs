@@ -115,8 +115,8 @@ fn of_strips_on_hand_those_that_are_started_are_filled_with_what_is_worth_most()
     (large.extra, large.worth) = (20, Cents(1000));
     job.panels = vec![small, large];
     let solved = solved(&job);
-    // Beside a panel of 16 in. a strip of 40 in. holds another (32 1/8 in. with kerfs) or two of 9 in. (34 1/4 in.), for
-    // 10.00; 16 + 16 + 9 in. are 41 in. before any kerf. The other strip stays whole: it is no waste.
+    // Beside a panel of 16 in. a strip of 40 in. holds another (32 1/8 in. with kerfs) or two of 9 in. (34 1/4 in.),
+    // for 10.00; 16 + 16 + 9 in. are 41 in. before any kerf. The other strip stays whole: it is no waste.
     let level = level(&solved, Aim::Worth).expect("extras make a level");
     assert_eq!((level.value, solved.cost), (1000, Cents(0)));
     assert_eq!(solved.on_hand.iter().map(|used| used.count).sum::<u32>(), 1);
@@ -242,8 +242,8 @@ fn the_same_job_gives_the_same_plan() {
 
 #[test]
 fn extra_panels_alone_start_no_whole_strip_on_hand() {
-    // Each strip of 21 in. gives two of 8 x 10. One is asked for, three more are welcome: one of them comes off the same
-    // strip, and the other strip stays whole.
+    // Each strip of 21 in. gives two of 8 x 10. One is asked for, three more are welcome: one of them comes off the
+    // same strip, and the other strip stays whole.
     let grain = Grain::Upright;
     let line = Panel { extra: 3, worth: Cents(500), grain, ..panel("8", "10", 1) };
     let job = Job { sheets: vec![], strips: vec![on_hand("8", "21", 2)], panels: vec![line], ..small_job() };

@@ -147,7 +147,8 @@ pub(crate) fn broken_down_job() -> Job {
 }
 
 /// The plan of [`broken_down_job`]: two sheets, each crosscut at 48 1/4. Ripped side: 47 good inches are 3 x 15 1/2 and
-/// two kerfs, 46 3/4. First board: 1/2 trimmed, 23 1/2, 1/8, 23 1/2 end at 47 5/8. Second board, 47 5/8 long: used up exactly.
+/// two kerfs, 46 3/4. First board: 1/2 trimmed, 23 1/2, 1/8, 23 1/2 end at 47 5/8. Second board, 47 5/8 long: used up
+/// exactly.
 pub(crate) fn broken_down_plan() -> Plan {
     let job = broken_down_job();
     let origin = Origin::Sheet { sheet: 0, grain_along: true };

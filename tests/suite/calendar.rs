@@ -180,8 +180,8 @@ fn a_whole_week_worked_by_hand() {
 
 #[test]
 fn the_same_week_backwards_begins_as_late_as_two_nights_under_the_press_allow() {
-    // The first four must be glued on Monday by 17:40: filled 20 min, dry 1 h, sanded 20 min, sealed 20 min, dry 2 h, so
-    // begun by 13:40; to the quarter hour that is 13:30.
+    // The first four must be glued on Monday by 17:40: filled 20 min, dry 1 h, sanded 20 min, sealed 20 min, dry 2 h,
+    // so begun by 13:40; to the quarter hour that is 13:30.
     let week = whole("deadline = \"2026-05-06 10:40\"\n");
     assert!(week.backwards && week.late == 0);
     assert_eq!(week.start, may(4, 13, 30));
@@ -189,8 +189,8 @@ fn the_same_week_backwards_begins_as_late_as_two_nights_under_the_press_allow() 
 
 #[test]
 fn the_same_week_a_day_too_short_says_what_would_help() {
-    // Two nights under the press are needed from Monday on, so Tuesday 18:00 is 16 h 40 min too early; with room for all
-    // eight under the press one night is enough, and nothing else brings it in time.
+    // Two nights under the press are needed from Monday on, so Tuesday 18:00 is 16 h 40 min too early; with room for
+    // all eight under the press one night is enough, and nothing else brings it in time.
     let week = whole("start = \"2026-05-04 09:00\"\ndeadline = \"Tuesday 18:00\"\n");
     assert_eq!(week.late, 16 * 60 + 40);
     let in_time: Vec<Help> = week.helps.iter().filter(|row| row.meets).map(|row| row.help).collect();

@@ -112,8 +112,8 @@ fn the_full_comparison_has_kinds_directions_and_blades() {
 
 #[test]
 fn a_cut_that_nominal_sizes_save_is_saved() {
-    // Four strips of 11 29/32 and three kerfs use 48 up (arithmetic): three cuts. At the smallest, 11 27/32, 1/4 is left
-    // and the fourth strip is a cut of its own; each cut costs a dollar.
+    // Four strips of 11 29/32 and three kerfs use 48 up (arithmetic): three cuts. At the smallest, 11 27/32, 1/4 is
+    // left and the fourth strip is a cut of its own; each cut costs a dollar.
     let mut job = one_sheet(20, "0", "upright");
     job.yard.cut_price = Cents(100);
     (job.panels[0].width, job.panels[0].scant) = (len("11 29/32"), len("1/16"));
@@ -141,7 +141,8 @@ fn where_no_size_decides_about_a_paid_cut_the_proof_covers_every_plan() {
 
 #[test]
 fn a_proof_says_that_strips_are_no_wider_than_a_panel_asks() {
-    // One panel of 40 in. from a sheet 48 wide: a cut. Not ripped at all and trimmed at home, the sheet would cost none.
+    // One panel of 40 in. from a sheet 48 wide: a cut. Not ripped at all and trimmed at home, the sheet would cost
+    // none.
     let tells = |job: &Job| {
         let plan = make(job, &Patient).expect("it fits");
         assert!(plan.proof.proved);

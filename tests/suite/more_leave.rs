@@ -1,5 +1,5 @@
-//! Whatever leave a job is given beyond what it had, its plan never costs more: one more sheet, cut or strip to be had, a
-//! cheaper one, one panel fewer, one rule of yard, car, saw or grain dropped. Held on tiny jobs and on small awkward
+//! Whatever leave a job is given beyond what it had, its plan never costs more: one more sheet, cut or strip to be had,
+//! a cheaper one, one panel fewer, one rule of yard, car, saw or grain dropped. Held on tiny jobs and on small awkward
 //! batches, all leaves one by one: costs are compared where both are proved, and always the bound with leave with the
 //! plan without.
 

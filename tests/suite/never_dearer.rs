@@ -1,6 +1,6 @@
 //! What must never make a plan dearer: another sheet kind, a thinner blade, more scant. And splitting a line in two
-//! changes nothing. Held on tiny jobs with every shop rule and on small batches of usual sizes: costs are compared where
-//! both plans are proved, and always the bound of the easier job with the plan of the harder one.
+//! changes nothing. Held on tiny jobs with every shop rule and on small batches of usual sizes: costs are compared
+//! where both plans are proved, and always the bound of the easier job with the plan of the harder one.
 
 use crate::instances::awkward::awkward;
 use crate::instances::batches::random;

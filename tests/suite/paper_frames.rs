@@ -34,8 +34,8 @@ pub(crate) fn every_block() -> Paper {
 
 #[test]
 fn text_measures_as_the_font_says() {
-    // Advances of Liberation Sans equal those of its metric-compatible model faces: a digit is 1139/2048 em, a capital M
-    // 1706/2048 (from memory: the faces' published widths, 556 and 833 thousandths).
+    // Advances of Liberation Sans equal those of its metric-compatible model faces: a digit is 1139/2048 em, a capital
+    // M 1706/2048 (from memory: the faces' published widths, 556 and 833 thousandths).
     assert!((font::width("0", 1.0, Weight::Regular) - 0.556).abs() < 0.001);
     assert!((font::width("M", 1.0, Weight::Regular) - 0.833).abs() < 0.001);
     assert!((font::width("00", 10.0, Weight::Bold) - 11.12).abs() < 0.02);

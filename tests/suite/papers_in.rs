@@ -27,8 +27,8 @@ pub(crate) fn faults(text: &str) -> String {
     told(&read(&source(text, None)).expect_err("the job file has faults"))
 }
 
-/// A shop for tests: 48 x 96 in. sheets at 40.00, 1/8 in. kerfs, nothing squared, a hand that wants 4 in. to hold; with what
-/// else its job file says, sections beginning with panels.
+/// A shop for tests: 48 x 96 in. sheets at 40.00, 1/8 in. kerfs, nothing squared, a hand that wants 4 in. to hold; with
+/// what else its job file says, sections beginning with panels.
 pub(crate) fn shop(more: &str) -> Job {
     job(&format!(
         r#"

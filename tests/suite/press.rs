@@ -29,8 +29,8 @@ fn stacks_hold_pairs_and_no_more_than_the_height_lets_in() {
 #[test]
 fn three_stacks_of_13_and_a_half_by_17_and_a_half_lie_on_a_48_by_24_board_and_the_next_waits() {
     // Across the board 3 x 13 1/2 + 2 x 1/2 = 41 1/2 of 48 fit, with 17 1/2 of 24 in depth; what is left beside and in
-    // front is 6 and 6 in. wide. Four stacks of eight cover 4 x 14 x 18 = 1008 of 48 1/2 x 24 1/2 = 1188 sq in., so room
-    // alone does not ask for two loads.
+    // front is 6 and 6 in. wide. Four stacks of eight cover 4 x 14 x 18 = 1008 of 48 1/2 x 24 1/2 = 1188 sq in., so
+    // room alone does not ask for two loads.
     let plan = press_plan(&[canvassed(0, "12", "16", 32, "1 1/2")], &press());
     let stacks: Vec<usize> = plan.loads.iter().map(|load| load.stacks.len()).collect();
     assert_eq!(stacks, [3, 1]);
@@ -40,9 +40,9 @@ fn three_stacks_of_13_and_a_half_by_17_and_a_half_lie_on_a_48_by_24_board_and_th
 
 #[test]
 fn loads_are_filled_up_where_level_stacks_need_one_more() {
-    // 5 in. hold 16 panels of 5/16 in., and 24 go under at once. In level stacks 8, 14 + 11, 16 + 14 and 14 + 14 + 12 panels
-    // leave gaps that nothing fits into, six loads in all. Filled up in pairs they take five: 8 + 16, 9 + 14, 16 + 8, 16 + 8
-    // and 8.
+    // 5 in. hold 16 panels of 5/16 in., and 24 go under at once. In level stacks 8, 14 + 11, 16 + 14 and 14 + 14 + 12
+    // panels leave gaps that nothing fits into, six loads in all. Filled up in pairs they take five: 8 + 16, 9 + 14, 16
+    // + 8, 16 + 8 and 8.
     let lots = [
         canvassed(0, "16", "20", 8, "1"),
         canvassed(1, "9", "12", 25, "1"),

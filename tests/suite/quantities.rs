@@ -69,8 +69,8 @@ fn two_coats_on_both_faces_and_the_edges_of_24_panels() {
 
 #[test]
 fn each_grit_takes_whole_sheets_of_sandpaper_and_the_last_one_more_between_coats() {
-    // 24 faces of 1 sq ft at 10 sq ft a sheet: 2.4, so 3 sheets of each grit. Two coats on both faces are sanded lightly
-    // once between: 24 + 48 = 72 sq ft with the last grit, 7.2, so 8 sheets (by hand).
+    // 24 faces of 1 sq ft at 10 sq ft a sheet: 2.4, so 3 sheets of each grit. Two coats on both faces are sanded
+    // lightly once between: 24 + 48 = 72 sq ft with the last grit, 7.2, so 8 sheets (by hand).
     let job = a_week("[finish]\ngrits = [120, 220]\nsandpaper = [\"5 sheets at 4.50\"]\nsheet_sands = 10\n");
     let needs = needs(&job, &[lot(0, "12", "12", 24)]);
     let sheets: Vec<(&str, f64)> = needs

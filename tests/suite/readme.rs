@@ -1,4 +1,5 @@
-//! The README keeps its word: its commands run, its job file is one, its figures come out, its keys are the keys there are.
+//! The README keeps its word: its commands run, its job file is one, its figures come out, its keys are the keys there
+//! are.
 
 use crate::program::{folder, yardslip};
 use std::collections::BTreeSet;
@@ -68,7 +69,8 @@ fn one_sheet_gives(count: u32, changes: &[(&str, &str)]) -> bool {
 }
 
 /// Checked by hand: 3 x 5; 7 + 7 + 5 from rips of 16, 16 and 12 in.; 4 x 6 of 11 7/8 x 15 7/8 in.; with a squaring cut
-/// three strips of 15 7/8 in. with seven panels of 11 7/8 in. each. That no more is possible is the program's own proof.
+/// three strips of 15 7/8 in. with seven panels of 11 7/8 in. each. That no more is possible is the program's own
+/// proof.
 #[test]
 fn the_figures_of_the_walk_come_out() {
     let nominal = ("scant = \"1/8\"", "scant = 0");

@@ -66,7 +66,8 @@ fn where_not_all_fit_the_strips_give_the_most_worth() {
     let again = recut(&job, vec![measured("A", "12", "40", 1)], &Patient).expect("a plan");
     let plan = again.done.expect("panels come of it").plan;
     let worth: u32 = plan.panels.iter().map(|line| line.count * if line.name == "12 x 16" { 9 } else { 4 }).sum();
-    // 2 x 15 7/8 + 2 kerfs leave 8 in.: one of 8 7/8 does not fit; 15 7/8 + 2 x 8 7/8 + 2 kerfs do: 9 + 4 + 4 is less than 18.
+    // 2 x 15 7/8 + 2 kerfs leave 8 in.: one of 8 7/8 does not fit; 15 7/8 + 2 x 8 7/8 + 2 kerfs do: 9 + 4 + 4 is less
+    // than 18.
     assert_eq!(worth, 18);
 }
 

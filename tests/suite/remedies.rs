@@ -109,7 +109,8 @@ fn limits_on_a_strips_width_name_the_width_that_would_do() {
     tells("20", "24", |job| job.car.widest = Some(len("18")), "car.widest", "room for strips 20 in. wide");
     let list = |job: &mut Job| job.yard.rip_widths = RipWidths::Only(vec![len("10"), len("14")]);
     tells("12", "16", list, "yard.rip_widths", "a rip of 12 in. too");
-    // Rips of whole inches, good to 1/16 in., are asked that much wider than the panel: 12 - 1/16 fits between 11 15/16 and 12.
+    // Rips of whole inches, good to 1/16 in., are asked that much wider than the panel: 12 - 1/16 fits between 11 15/16
+    // and 12.
     let inches = |job: &mut Job| {
         (job.yard.rip_widths, job.yard.tolerance) = (RipWidths::Only(vec![len("8"), len("12")]), len("1/16"));
     };

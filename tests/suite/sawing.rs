@@ -94,8 +94,8 @@ fn the_squaring_cut_says_which_piece_it_costs() {
 
 #[test]
 fn a_sheet_that_must_be_used_to_its_edge_is_measured_first() {
-    // 6 x 15 7/8 + 5/8 leaves 1/8 of 96; four rips of 11 7/8 leave 1/8 of 48 (arithmetic). A sheet of structural plywood may be 1/16
-    // short (PS 1-19: +0, -1/16 in., read on a trade association's page); here 1/4.
+    // 6 x 15 7/8 + 5/8 leaves 1/8 of 96; four rips of 11 7/8 leave 1/8 of 48 (arithmetic). A sheet of structural
+    // plywood may be 1/16 short (PS 1-19: +0, -1/16 in., read on a trade association's page); here 1/4.
     let mut job = mixed();
     job.panels.truncate(1);
     (job.panels[0].count, job.panels[0].width, job.panels[0].height) = (24, len("11 7/8"), len("15 7/8"));

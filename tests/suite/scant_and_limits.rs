@@ -1,4 +1,5 @@
-//! What is possible at nominal size is possible with scant too: yard and hand ask for sizes that scant alone would miss.
+//! What is possible at nominal size is possible with scant too: yard and hand ask for sizes that scant alone would
+//! miss.
 
 use crate::brute_force::least_money;
 use crate::jobs::{len, panel, sheet, small_job};

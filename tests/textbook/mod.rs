@@ -53,8 +53,8 @@ pub(crate) fn least_money(job: &Job, seconds: f64) -> Answer {
     }
 }
 
-/// No gap is asked for, so that a solver which stops at one has left no more than the rounding of its own sums, far below
-/// a cent: that is a proof too.
+/// No gap is asked for, so that a solver which stops at one has left no more than the rounding of its own sums, far
+/// below a cent: that is a proof too.
 fn proved(status: SolutionStatus) -> bool {
     matches!(status, SolutionStatus::Optimal | SolutionStatus::GapLimit)
 }

@@ -1,6 +1,6 @@
 //! The other solver's answer in shop words, so that it can be laid out and checked like one of ours. A flow falls apart
-//! into paths, each of them a sheet with its strips or a strip with its panels; panels that nobody asked for are not cut,
-//! nor strips that then have none.
+//! into paths, each of them a sheet with its strips or a strip with its panels; panels that nobody asked for are not
+//! cut, nor strips that then have none.
 
 use super::graph::{Arc, Node, START};
 use super::program::{Flow, Program, Strip, Through};

@@ -1,5 +1,5 @@
-//! Puts a finished folder in the place of an old one: in one step where the system can, else in two that are undone when
-//! the second fails. At no moment is either folder incomplete.
+//! Puts a finished folder in the place of an old one: in one step where the system can, else in two that are undone
+//! when the second fails. At no moment is either folder incomplete.
 
 use crate::cli::disk::spare_name;
 use std::fs;

@@ -1,4 +1,5 @@
-//! Single values from their text: lengths, sizes, money, counts, weights, words. Each says what is wrong and what to write.
+//! Single values from their text: lengths, sizes, money, counts, weights, words. Each says what is wrong and what to
+//! write.
 
 use super::nearest;
 use crate::data::Cents;

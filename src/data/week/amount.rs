@@ -1,5 +1,5 @@
-//! How much is sold and needed of supplies: volumes, areas and sheets of paper in whole small units, packages with their
-//! prices, and coverage. A US gallon is 231 cubic inches, a square foot 929.0304 cm2, both exactly.
+//! How much is sold and needed of supplies: volumes, areas and sheets of paper in whole small units, packages with
+//! their prices, and coverage. A US gallon is 231 cubic inches, a square foot 929.0304 cm2, both exactly.
 
 use crate::data::Cents;
 use crate::length::Unit;

@@ -12,8 +12,8 @@ const READABLE: f64 = 2.8;
 /// From one base line to the next, in sizes.
 const LEADING: f64 = 1.2;
 
-/// Writes the first of `choices` (each some lines, the first one bold) that fits in the field at a readable size; returns
-/// its number, or `None` where none fits.
+/// Writes the first of `choices` (each some lines, the first one bold) that fits in the field at a readable size;
+/// returns its number, or `None` where none fits.
 pub(in crate::documents) fn label(frame: &mut Frame, field: Field, choices: &[Vec<String>]) -> Option<usize> {
     let inside = field.inside(0.8);
     for (at, lines) in choices.iter().enumerate() {

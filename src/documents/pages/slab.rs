@@ -19,8 +19,8 @@ impl Slab {
         Slab { frame, keep: false, head: None }
     }
 
-    /// Keeps the first row of a table or list with the second, and the last three together: no page begins or ends with a
-    /// row left alone.
+    /// Keeps the first row of a table or list with the second, and the last three together: no page begins or ends with
+    /// a row left alone.
     pub(super) fn bind_rows(rows: &mut [Slab]) {
         let many = rows.len();
         for (at, row) in rows.iter_mut().enumerate() {

@@ -1,5 +1,5 @@
-//! Panels named in drawings: by their names where these can be read, over several lines if need be, else by a key letter
-//! that the caption explains.
+//! Panels named in drawings: by their names where these can be read, over several lines if need be, else by a key
+//! letter that the caption explains.
 
 use crate::documents::drawing::{key_letter, label};
 use crate::documents::frame::{Field, Frame};

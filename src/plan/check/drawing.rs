@@ -1,5 +1,5 @@
-//! The sheets as they are drawn: every panel a rectangle where the plan puts it, inside the good wood of its sheet, none
-//! on another, and a saw's kerf between any two. It looks at places only, and knows nothing of how they were cut.
+//! The sheets as they are drawn: every panel a rectangle where the plan puts it, inside the good wood of its sheet,
+//! none on another, and a saw's kerf between any two. It looks at places only, and knows nothing of how they were cut.
 
 use super::Rule;
 use super::findings::Findings;

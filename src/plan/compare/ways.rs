@@ -12,7 +12,8 @@ pub(super) struct Way {
     pub(super) job: Job,
 }
 
-/// Other sizes: nominal where scant is allowed; what the usual play of a frame would buy where none is; no squaring cut.
+/// Other sizes: nominal where scant is allowed; what the usual play of a frame would buy where none is; no squaring
+/// cut.
 pub(super) fn sizes(job: &Job) -> Vec<Way> {
     let ways = [at_nominal(job), with_scant(job), unsquared(job)];
     ways.into_iter().flatten().collect()

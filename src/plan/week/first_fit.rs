@@ -1,5 +1,5 @@
-//! Strips across the roll without a search: the deepest pieces first, each on the first strip with room for it. For when
-//! no time is left to look for better ones; what their area alone takes is the least that is then known.
+//! Strips across the roll without a search: the deepest pieces first, each on the first strip with room for it. For
+//! when no time is left to look for better ones; what their area alone takes is the least that is then known.
 
 use super::canvas::{RollPiece, RollStrip};
 use super::lots::Lot;

@@ -1,5 +1,5 @@
-//! Whether all sheets could be ripped alike. One layout, as often as the money allows, must hold the panels asked for at
-//! any prices; at prices by area few layouts do, and each of those is refuted, or not, at prices of its own.
+//! Whether all sheets could be ripped alike. One layout, as often as the money allows, must hold the panels asked for
+//! at any prices; at prices by area few layouts do, and each of those is refuted, or not, at prices of its own.
 
 use super::super::layout::{Boards, Layout, Strips};
 use super::judge::{asked, hand, keeping, shelf, wishes};

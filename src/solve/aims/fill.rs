@@ -1,6 +1,6 @@
-//! Extra panels from what would be waste: each fall-off of a strip and each spare strip is filled with the welcome panels
-//! worth most, as long as that is worth more than keeping it. One strip after the other, each at its best (a knapsack);
-//! not the best over all strips together. A strip on hand that is still whole is no waste.
+//! Extra panels from what would be waste: each fall-off of a strip and each spare strip is filled with the welcome
+//! panels worth most, as long as that is worth more than keeping it. One strip after the other, each at its best (a
+//! knapsack); not the best over all strips together. A strip on hand that is still whole is no waste.
 
 use super::super::draft::Draft;
 use super::super::knapsack::{Choice, Knapsack, Step};

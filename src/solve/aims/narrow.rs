@@ -1,6 +1,6 @@
 //! The problem with fewer ways to cut: only some rip widths, or only some lengths at the stop block. Families keep
-//! their places, so that layouts mean the same; strips on hand get families of their own, since the yard's rip widths do
-//! not bind them.
+//! their places, so that layouts mean the same; strips on hand get families of their own, since the yard's rip widths
+//! do not bind them.
 
 use super::super::draft::Draft;
 use super::super::master::Made;

@@ -35,8 +35,8 @@ pub(super) fn clip(problem: &Problem, draft: &Draft) -> Draft {
     clipped
 }
 
-/// The draft without strips on hand that no panel asked for is cut from: they stay whole. What is asked for of the panels
-/// on them comes from the other strips.
+/// The draft without strips on hand that no panel asked for is cut from: they stay whole. What is asked for of the
+/// panels on them comes from the other strips.
 pub(super) fn without_fresh(problem: &Problem, draft: &Draft) -> Draft {
     let mut asked: Vec<u32> = problem.sizes.iter().map(|size| size.count).collect();
     let mut kept = Draft { layouts: draft.layouts.clone(), patterns: draft.patterns.clone(), ..Draft::default() };

@@ -18,7 +18,8 @@ const LAYOUTS: usize = 24;
 /// Most layouts that are looked at for that.
 const LOOKS: usize = 2_000;
 
-/// The plan with fewest layouts and widths that was found; the fewest layouts, and the fewest widths, that there can be.
+/// The plan with fewest layouts and widths that was found; the fewest layouts, and the fewest widths, that there can
+/// be.
 pub(super) fn fewest(trials: &Trials, draft: &Draft, must_buy: bool) -> (Draft, i64, i64) {
     let mut draft = regroup(trials.problem, draft, trials.held);
     let widths = fewest_widths(trials, &mut draft);

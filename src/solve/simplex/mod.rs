@@ -127,8 +127,8 @@ impl Simplex {
         self.find_values();
     }
 
-    /// Starts from the rows' slacks, but for some rows, where another column is basic in the slack's place: (row, column).
-    /// False where that is no basis.
+    /// Starts from the rows' slacks, but for some rows, where another column is basic in the slack's place: (row,
+    /// column). False where that is no basis.
     pub(super) fn begin_with(&mut self, instead: &[(usize, usize)]) -> bool {
         self.places.iter_mut().for_each(|place| *place = Place::Lower);
         self.basis.clone_from(&self.slacks);

@@ -1,9 +1,10 @@
 //! The least money of a tiny job by trying everything: every way to crosscut every strip, every way to rip every sheet,
-//! every purchase. Written from the rules of the shop alone and sharing no code with the solver, so that it can judge it.
+//! every purchase. Written from the rules of the shop alone and sharing no code with the solver, so that it can judge
+//! it.
 //!
 //! Two facts keep it short. A cut plan stays a cut plan when a panel is left out of it (what is held stays held), so
-//! that only the fullest strips and sheets need be kept, and a purchase that makes too much is as good as one that makes
-//! just enough. And money sees of a sheet only its kind, what it makes and its number of cuts.
+//! that only the fullest strips and sheets need be kept, and a purchase that makes too much is as good as one that
+//! makes just enough. And money sees of a sheet only its kind, what it makes and its number of cuts.
 
 mod breakdown;
 mod made;

@@ -1,5 +1,5 @@
-//! How panels may lie on strips, at their smallest sizes: which side across, which along, and which width of strip gives
-//! the side across without trimming.
+//! How panels may lie on strips, at their smallest sizes: which side across, which along, and which width of strip
+//! gives the side across without trimming.
 
 use super::shop::Shop;
 use yardslip::data::{Grain, Job, Panel, RipWidths, Rips, Yard};

@@ -17,8 +17,8 @@ mod parts;
 mod press;
 mod shopping;
 
-/// Three sizes off two sheets. Two of them get canvas in pieces of two lengths of roll; the press needs three loads, the
-/// bench several batches, the panels two boxes; one size is too large for press and box.
+/// Three sizes off two sheets. Two of them get canvas in pieces of two lengths of roll; the press needs three loads,
+/// the bench several batches, the panels two boxes; one size is too large for press and box.
 const JOB: &str = r#"
 title = "Harbour week"
 [[sheet]]

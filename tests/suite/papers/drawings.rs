@@ -100,7 +100,8 @@ fn no_label_is_too_small_to_be_read_and_no_page_is_overrun() {
             let options = Options { page: size, date: None };
             let made = pages::pages(&plan.title, &packet(job, plan, &options), size, "");
             for page in &made {
-                // A letter may stand in the margin of a lying page, a quarter of an inch from its edge: printers reach it.
+                // A letter may stand in the margin of a lying page, a quarter of an inch from its edge: printers reach
+                // it.
                 let lying = page.width > page.height;
                 let room = Field::new(0.0, 0.0, page.width, page.height).inside(6.35);
                 assert_inside(page, if lying { room } else { content(page) });

@@ -59,8 +59,8 @@ pub(in crate::model::faults) fn room_across(_: &Job, lifted: &Job) -> Vec<Change
     widths(lifted).into_iter().map(to).collect()
 }
 
-/// As much scant as a frame forgives, where one of the yard's widths then fits; else one more width, whichever side it is
-/// for.
+/// As much scant as a frame forgives, where one of the yard's widths then fits; else one more width, whichever side it
+/// is for.
 pub(in crate::model::faults) fn rip_widths(job: &Job, lifted: &Job) -> Vec<Change> {
     let mut changes = scant_for_a_width(job, lifted);
     changes.extend(one_more_width(job, lifted));

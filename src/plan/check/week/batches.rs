@@ -1,5 +1,5 @@
-//! The steps that the job asks for and their batches: every panel goes through each step once, in the order of the work,
-//! no more at a time than bench or press hold.
+//! The steps that the job asks for and their batches: every panel goes through each step once, in the order of the
+//! work, no more at a time than bench or press hold.
 
 use super::super::Rule;
 use super::super::findings::Findings;

@@ -1,5 +1,5 @@
-//! Canvas on the roll: every piece is its panel plus the overlap, lies a way that the weave allows, inside its strip and
-//! between the selvedges, on no other piece; every panel that gets canvas has one.
+//! Canvas on the roll: every piece is its panel plus the overlap, lies a way that the weave allows, inside its strip
+//! and between the selvedges, on no other piece; every panel that gets canvas has one.
 
 use super::super::Rule;
 use super::super::findings::Findings;

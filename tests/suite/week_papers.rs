@@ -182,3 +182,13 @@ fn a_roll_too_narrow_for_a_panel_is_said_on_the_first_page() {
     let batch = printed(&job, &plan, "overview").replace('\n', " ");
     assert!(batch.contains("The roll gives no canvas for 12 x 16 (see the canvas plan)."), "{batch}");
 }
+
+#[test]
+fn a_long_roll_is_drawn_short_beside_what_is_bought_and_says_so() {
+    let (job, plan) = with_week(&WEEK.replace("roll = 54", "roll = 54\nroll_length = 216\nper = \"roll\""));
+    let first = texts(&pages_of(&job, &plan, "canvas")[0]).join(" ");
+    assert!(first.contains("The roll from 0 to 216 in.; hatched: not used. The rest is drawn short."), "{first}");
+    // Bought by steps of 1 in., the roll leaves a quarter of an inch: drawn whole.
+    let (job, plan) = with_week(&WEEK.replace("roll = 54", "roll = 54\nstep = 1\nsmallest = 1"));
+    assert!(!printed(&job, &plan, "canvas").contains("drawn short"));
+}

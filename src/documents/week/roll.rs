@@ -13,7 +13,9 @@ const WIDE: f64 = 150.0;
 const LEFT: f64 = 22.0;
 const ABOVE: f64 = 12.0;
 /// Most that one drawing shows of a roll, in widths of it.
-const TALL: f64 = 1.2;
+const TALL: f64 = 1.0;
+/// Most that is drawn of what is left below the last strip, in widths of the roll: with the strips above, a page takes it.
+const REST: f64 = 0.18;
 
 /// Drawings with their captions: each length bought, long ones in parts.
 pub(super) fn drawings(plan: &Plan, canvas: &Canvas, cut: &CanvasPlan) -> Vec<(Frame, String)> {
@@ -26,7 +28,8 @@ pub(super) fn drawings(plan: &Plan, canvas: &Canvas, cut: &CanvasPlan) -> Vec<(F
             let end = if last { *length } else { end };
             let mut names = Names::new(plan);
             let frame = draw(&mut names, plan, canvas, part, end);
-            drawings.push((frame, caption(plan, cut, from, part, end) + &names.legend()));
+            let short = if beyond(part, end) > canvas.roll.to_mm() * REST { " The rest is drawn short." } else { "" };
+            drawings.push((frame, caption(plan, cut, from, part, end) + short + &names.legend()));
         }
     }
     drawings
@@ -36,6 +39,12 @@ fn caption(plan: &Plan, cut: &CanvasPlan, from: usize, part: &[&RollStrip], end:
     let which = if cut.lengths.len() > 1 { format!("Length {}", from + 1) } else { "The roll".into() };
     let start = part.first().map_or(Length::ZERO, |strip| strip.at);
     format!("{which} from {} to {}; hatched: not used.", start.show(plan.units), end.say(plan.units))
+}
+
+/// What lies beyond the last of these strips, in millimetres.
+fn beyond(strips: &[&RollStrip], end: Length) -> f64 {
+    let used = strips.last().map_or(Length::ZERO, |strip| strip.at + strip.depth);
+    (end - used).to_mm()
 }
 
 /// Strips in groups no taller together than so many millimetres, at least one each.
@@ -55,7 +64,8 @@ fn parts<'a, 'b>(strips: &'a [&'b RollStrip], tallest: f64) -> Vec<&'a [&'b Roll
 fn draw(names: &mut Names, plan: &Plan, canvas: &Canvas, strips: &[&RollStrip], end: Length) -> Frame {
     let start = strips.first().map_or(Length::ZERO, |strip| strip.at);
     let scale = WIDE / canvas.roll.to_mm();
-    let tall = ((end - start).to_mm() * scale).min(WIDE * TALL * 1.5);
+    let rest = beyond(strips, end);
+    let tall = ((end - start).to_mm() - rest) * scale + (rest * scale).min(WIDE * REST);
     let mut frame = Frame::new(LEFT + WIDE + 2.0, ABOVE + tall + 2.0);
     let whole = Field::new(LEFT, ABOVE, WIDE, tall);
     frame.hatch(whole, 2.4);

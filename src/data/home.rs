@@ -48,6 +48,20 @@ pub struct Saw {
 const KINDS: [(&str, SawKind); 3] =
     [("radial arm", SawKind::RadialArm), ("mitre", SawKind::Mitre), ("table", SawKind::Table)];
 
+/// What saws of a kind usually cross; common practice, no source.
+fn usually_crosses(kind: SawKind) -> &'static str {
+    match kind {
+        SawKind::RadialArm => {
+            "nothing is said; radial arm saws cross about 13 to 16 in. (common practice): read the saw's manual"
+        }
+        SawKind::Mitre => {
+            "nothing is said; mitre saws cross about 5 1/2 to 8 in., sliding ones about 12 to 14 in. (common practice): \
+             read the saw's manual"
+        }
+        SawKind::Table => "nothing is said; a sled crosses what it is long for: measure it",
+    }
+}
+
 /// The car; no limits where the job is silent.
 pub(crate) fn read_car(section: &mut Section) -> Car {
     let longest = section.length("longest");
@@ -65,16 +79,11 @@ pub(crate) fn read_saw(section: &mut Section) -> Saw {
     let quarter = section.notes().usual(Length::sixty_fourths(16), Length::mm(6));
     let six = section.notes().usual(Length::inches(6), Length::mm(150));
     let crosses = section.length("crosses");
+    let kind = section.word_or("kind", &KINDS, "radial arm", "nothing is said about the saw");
     let saw = Saw {
-        kind: section.word_or("kind", &KINDS, "radial arm", "nothing is said about the saw"),
+        kind,
         kerf: section.allowance_or("kerf", eighth, "common practice: a full-kerf 10 in. blade takes 1/8 in."),
-        crosses: section.or(
-            "crosses",
-            crosses.map(Some),
-            None,
-            "no limit",
-            "nothing is said; radial arm saws cross about 13 to 16 in. (common practice): read the saw's manual",
-        ),
+        crosses: section.or("crosses", crosses.map(Some), None, "no limit", usually_crosses(kind)),
         squaring: section.allowance_or(
             "squaring",
             quarter,

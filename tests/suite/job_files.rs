@@ -191,6 +191,18 @@ fn money_is_exact_to_the_cent() {
 }
 
 #[test]
+fn what_saws_usually_cross_is_told_of_the_kind_at_home() {
+    for (kind, word) in [("radial arm", "radial arm saws"), ("mitre", "mitre saws"), ("table", "sled")] {
+        let text = format!(
+            "[[sheet]]\nlength = 96\nwidth = 48\nprice = 1\n[[panel]]\nsize = \"9x12\"\ncount = 1\n[saw]\nkind = \"{kind}\"\n"
+        );
+        let assumed = job(&text).assumptions;
+        let crosses = assumed.iter().find(|one| one.key == "saw.crosses").expect("the job is silent");
+        assert!(crosses.origin.contains(word), "{kind}: {}", crosses.origin);
+    }
+}
+
+#[test]
 fn a_currency_that_is_a_word_stands_apart_from_its_amount() {
     for (sign, said) in [("$", "$38.50"), ("€", "€38.50"), ("CHF", "CHF 38.50"), ("kr.", "kr.38.50")] {
         assert_eq!(Cents(3850).in_currency(sign), said);

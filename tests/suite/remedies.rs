@@ -200,3 +200,19 @@ fn every_remedy_does_what_it_says() {
     run.unwrap_or_else(|failure| panic!("{failure}"));
     assert!(followed_up.get() > 300, "only {} of the jobs were faulty", followed_up.get());
 }
+
+#[test]
+fn a_panel_as_wide_as_the_widest_rip_is_told_why_it_is_not_made() {
+    let job = Job { panels: vec![panel("20", "24", 1)], ..small_job() };
+    let exact = Job { yard: Yard { widest: Some(len("20")), ..job.yard.clone() }, ..job.clone() };
+    assert!(build(&exact).is_ok());
+    let job = Job { yard: Yard { tolerance: len("1/8"), ..exact.yard.clone() }, ..exact };
+    let told = fault(&job);
+    assert!(
+        told.cause.ends_with(
+            "nothing wider than 20 in., and a strip is asked for 1/8 in. wider than its panel (its tolerance)"
+        ),
+        "{told}"
+    );
+    assert_eq!(told.remedy, "a widest rip of 20 1/8 in. would do");
+}

@@ -25,7 +25,7 @@ pub(super) const LIMITS: [Limit; 16] = [
     },
     Limit {
         key: "yard.widest",
-        says: |job| format!("the yard rips nothing wider than {}", said(job, job.yard.widest)),
+        says: |job| format!("the yard rips nothing wider than {}{}", said(job, job.yard.widest), asked_wider(job)),
         lift: |job| job.yard.widest = None,
         values: values::widest,
     },
@@ -123,4 +123,12 @@ pub(super) const LIMITS: [Limit; 16] = [
 
 fn said(job: &Job, limit: Option<Length>) -> String {
     limit.unwrap_or(Length::MAX).say(job.units)
+}
+
+/// Why a strip must be wider than its panel, where the yard is not exact.
+fn asked_wider(job: &Job) -> String {
+    if job.yard.tolerance.is_zero() {
+        return String::new();
+    }
+    format!(", and a strip is asked for {} wider than its panel (its tolerance)", job.yard.tolerance.say(job.units))
 }

@@ -16,7 +16,7 @@ impl Cents {
 
     /// With the sign of its currency before it: `$38.50`, and `CHF 38.50` where that is a word.
     pub fn in_currency(self, sign: &str) -> String {
-        let gap = if sign.ends_with(char::is_alphabetic) { " " } else { "" };
+        let gap = if sign.ends_with(|c: char| c.is_alphabetic() || c == '.') { " " } else { "" };
         format!("{sign}{gap}{self}")
     }
 }

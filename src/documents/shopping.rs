@@ -49,7 +49,9 @@ fn purchases(job: &Job, plan: &Plan) -> Table {
     }
     let (cuts, paid) = (plan.cost.yard_cuts, plan.cost.paid_cuts);
     if cuts > 0 {
-        let (which, each) = (format!("{paid} of them paid"), money(plan, job.yard.cut_price));
+        let charged = plan.cost.cuts > Cents::ZERO;
+        let which = if charged { format!("{paid} of them paid") } else { "nothing charged".into() };
+        let each = if charged { money(plan, job.yard.cut_price) } else { String::new() };
         table.row(["the yard's cuts".into(), which, cuts.to_string(), each, money(plan, plan.cost.cuts)]);
     }
     table.total(["total".into(), String::new(), String::new(), String::new(), money(plan, plan.cost.total)]);

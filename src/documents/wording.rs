@@ -41,7 +41,7 @@ pub fn bought(plan: &Plan) -> String {
         return "nothing to buy".into();
     }
     let sheets = counted(plan.cost.sheets_bought, "sheet");
-    if plan.cost.paid_cuts > 0 { format!("for {sheets} and the yard's cuts") } else { format!("for {sheets}") }
+    if plan.cost.cuts > Cents::ZERO { format!("for {sheets} and the yard's cuts") } else { format!("for {sheets}") }
 }
 
 /// A weight in pounds for jobs in inches, else in kilograms; to the tenth under ten.

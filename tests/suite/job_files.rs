@@ -204,7 +204,7 @@ fn what_saws_usually_cross_is_told_of_the_kind_at_home() {
 
 #[test]
 fn a_currency_that_is_a_word_stands_apart_from_its_amount() {
-    for (sign, said) in [("$", "$38.50"), ("€", "€38.50"), ("CHF", "CHF 38.50"), ("kr.", "kr.38.50")] {
+    for (sign, said) in [("$", "$38.50"), ("€", "€38.50"), ("CHF", "CHF 38.50"), ("kr.", "kr. 38.50")] {
         assert_eq!(Cents(3850).in_currency(sign), said);
     }
 }

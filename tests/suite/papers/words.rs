@@ -114,6 +114,17 @@ fn the_machines_copy_reads_back() {
 }
 
 #[test]
+fn cuts_that_cost_nothing_are_not_called_paid() {
+    let (mut job, mut plan) = (mixed_job(), mixed_plan());
+    (job.yard.cut_price, plan.cost.cuts) = (Cents::ZERO, Cents::ZERO);
+    let text = printed(&job, &plan);
+    assert!(
+        text.contains("nothing charged") && !text.contains("paid") && !text.contains("and the yard's cuts"),
+        "{text}"
+    );
+}
+
+#[test]
 fn strips_on_hand_are_on_the_shopping_list_for_nothing() {
     let text = printed(&mixed_job(), &mixed_plan());
     assert!(text.contains("Take from what is on hand: 1 of from spring 10 x 40, as strip C."), "{text}");

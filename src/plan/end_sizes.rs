@@ -7,13 +7,13 @@
 //! the job is solved at nominal sizes too.
 
 use super::claim::{self, Against, Claim};
-use super::compare::{Share, nominal};
+use super::compare::nominal;
 use super::notes::over_wide;
 use super::sizes::Sizes;
 use super::{Plan, check, lay_out_at};
 use crate::data::{Cents, Fault, Job};
 use crate::length::Length;
-use crate::solve::{Level, NOT_FOUND, Proof, Watch, solve};
+use crate::solve::{Level, NOT_FOUND, Proof, Share, Watch, solve};
 
 /// Part of the time for the plan at nominal sizes, where it must be found out as well whether longer pieces for the
 /// hand could save anything.

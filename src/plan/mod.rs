@@ -38,7 +38,7 @@ pub use recut::{Done, Lettered, Missing, Over, Recut, Unused, recognise, recut};
 pub use types::*;
 
 use crate::data::{Fault, Job};
-use crate::solve::{Solved, Watch, solve};
+use crate::solve::{Share, Solved, Watch, solve};
 use sizes::Sizes;
 
 /// Part of the time that the plan itself may take; the rest is for the week and the comparison.
@@ -57,9 +57,9 @@ const SHARE_OF_THE_WEEK: f64 = 0.5;
 /// Every reason why the job cannot be done, each with a remedy. A plan that fails its own check is never handed out:
 /// that is a fault of the program, and said to be one.
 pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
-    let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
-    let plan = end_sizes::better(job, plan, &compare::Share::part(SHARE_OF_NOMINAL, watch));
-    let plan = whole(job, plan, &compare::Share::part(SHARE_OF_THE_WEEK, watch))?;
+    let plan = checked(job, &Share::part(SHARE_OF_THE_PLAN, watch))?;
+    let plan = end_sizes::better(job, plan, &Share::part(SHARE_OF_NOMINAL, watch));
+    let plan = whole(job, plan, &Share::part(SHARE_OF_THE_WEEK, watch))?;
     Ok(Plan { comparison: compare_sizes(job, &plan, watch), ..plan })
 }
 
@@ -68,9 +68,9 @@ pub fn make(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
 /// # Errors
 /// As [`make`].
 pub fn make_and_compare(job: &Job, watch: &dyn Watch) -> Result<Plan, Vec<Fault>> {
-    let plan = checked(job, &compare::Share::part(SHARE_OF_THE_PLAN, watch))?;
-    let plan = end_sizes::better(job, plan, &compare::Share::part(SHARE_OF_NOMINAL, watch));
-    let plan = whole(job, plan, &compare::Share::part(SHARE_OF_THE_WEEK, watch))?;
+    let plan = checked(job, &Share::part(SHARE_OF_THE_PLAN, watch))?;
+    let plan = end_sizes::better(job, plan, &Share::part(SHARE_OF_NOMINAL, watch));
+    let plan = whole(job, plan, &Share::part(SHARE_OF_THE_WEEK, watch))?;
     Ok(Plan { comparison: compare(job, &plan, watch), ..plan })
 }
 

@@ -1,13 +1,12 @@
 //! After the yard: the crosscuts planned again from the strips really on hand, at the best worth; which panels cannot
 //! be made of them any more, and the cheapest way to make those good from new sheets.
 
-use super::compare::Share;
 use super::missing_at_a_price;
 use super::{Claim, Note, Plan, Stage, check, distrusted, end_sizes, lay_out};
 use crate::data::{Cents, Fault, Job, Panel, RipWidths, StripOnHand, Week, Yard};
 use crate::length::Length;
 use crate::model;
-use crate::solve::{PieceCut, Proof, Solved, StripUse, Watch, solve};
+use crate::solve::{PieceCut, Proof, Share, Solved, StripUse, Watch, solve};
 
 /// What becomes of a job with the strips really on hand.
 #[derive(Clone, Debug, PartialEq)]

@@ -25,6 +25,7 @@ mod program;
 mod rework;
 mod scope;
 mod search;
+mod share;
 mod simplex;
 mod solved;
 mod tail;
@@ -32,6 +33,7 @@ mod too_few;
 mod tree;
 mod watch;
 
+pub(crate) use share::Share;
 pub use solved::*;
 pub(crate) use too_few::NOT_FOUND;
 pub use watch::{Patient, Progress, Watch};

@@ -1,7 +1,8 @@
 //! What to say where there are too few sheets: how many more would do.
 
 use super::money::{Money, NoPlan, least};
-use super::watch::{Progress, Watch};
+use super::share::Share;
+use super::watch::Watch;
 use crate::data::{Cents, Fault, Job, Place, Sheet};
 use crate::model;
 use std::collections::BTreeMap;
@@ -11,27 +12,6 @@ pub(crate) const NOT_FOUND: &str = "no plan was found in the time";
 
 /// Seconds to find out how many sheets are missing.
 const MOMENT: f64 = 1.0;
-
-/// A watch that stops after a moment.
-struct Moment<'a> {
-    watch: &'a dyn Watch,
-    until: f64,
-}
-
-impl Watch for Moment<'_> {
-    fn stop(&self) -> bool {
-        self.watch.stop() || self.seconds() > self.until
-    }
-    fn seconds(&self) -> f64 {
-        self.watch.seconds()
-    }
-    fn allowed(&self) -> f64 {
-        self.until
-    }
-    fn report(&self, progress: Progress) {
-        self.watch.report(progress);
-    }
-}
 
 /// Sheets beyond the stock that would do.
 struct Missing {
@@ -51,7 +31,7 @@ pub(super) fn too_few(job: &Job, why: NoPlan, watch: &dyn Watch) -> Fault {
     if matches!(why, NoPlan::NotFound) && job.sheets.iter().all(unlimited) {
         return Fault::anywhere(NOT_FOUND, "allow more time");
     }
-    let missing = missing(job, &Moment { watch, until: watch.seconds() + MOMENT });
+    let missing = missing(job, &Share::of(MOMENT, watch));
     let about = about(missing.as_ref());
     let sheets = if about == "1" { "sheet is" } else { "sheets are" };
     let (cause, first) = match why {

@@ -1,4 +1,4 @@
-//! Jobs for tests: small ones built in a line or two, and a strategy that makes up whole jobs with every shop rule.
+//! Small jobs for tests, built in a line or two.
 
 use crate::instances::{bare_job, panel_mm};
 use yardslip::data::*;

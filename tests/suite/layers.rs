@@ -99,7 +99,7 @@ fn the_checker_shares_no_code_with_what_it_checks() {
         "week_plan",
         "label_set",
         "cheapest",
-        "Shelves",
+        "week::board",
         "week::lots",
     ];
     let folder = root().join("plan").join("check");

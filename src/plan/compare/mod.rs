@@ -2,15 +2,13 @@
 //! direction, blade or squaring cut does to the money.
 
 mod ways;
-mod share;
 mod same_cuts;
 
-pub(super) use share::Share;
 pub(super) use ways::nominal;
 
 use super::{Alternative, Figures, Outcome, Plan, checked, end_sizes};
 use crate::data::{Cents, Fault, Job};
-use crate::solve::{NOT_FOUND, Progress, Proof, Watch};
+use crate::solve::{NOT_FOUND, Progress, Proof, Share, Watch};
 use ways::Way;
 
 /// Part of a way's time that its plan at the smallest sizes may take; the rest is for nominal sizes, where they matter.

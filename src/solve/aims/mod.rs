@@ -21,8 +21,9 @@ mod trial;
 mod yard;
 
 use super::draft::Draft;
+use super::share::Share;
 use super::solved::{Aim, Level};
-use super::watch::{Progress, Watch};
+use super::watch::Watch;
 use crate::model::Problem;
 pub(super) use tidy::start;
 use trial::Trials;
@@ -67,7 +68,7 @@ const TRIALS: u32 = 40;
 pub(super) fn improve(problem: &Problem, draft: &Draft, spent: Spent, watch: &dyn Watch) -> (Draft, Vec<Level>) {
     // Prices here speak of whole sheets only.
     let complete = spent.complete && problem.rippings.iter().all(|ripping| !ripping.broken);
-    let watch = &Part { whole: watch, began: watch.seconds(), seconds: watch.allowed() * SHARE };
+    let watch = &Share::of(watch.allowed() * SHARE, watch);
     let mut levels = Vec::new();
     let most = most::most(problem, draft, (spent.cost, complete), watch);
     if problem.sizes.iter().any(|size| !size.wishes.is_empty()) || !problem.keepers.is_empty() {
@@ -90,26 +91,4 @@ pub(super) fn improve(problem: &Problem, draft: &Draft, spent: Spent, watch: &dy
 fn fewest(aim: Aim, value: i64, bound: i64) -> Level {
     let bound = bound.min(value);
     Level { aim, value, bound, proved: bound == value }
-}
-
-/// A part of another watch's time.
-struct Part<'a> {
-    whole: &'a dyn Watch,
-    began: f64,
-    seconds: f64,
-}
-
-impl Watch for Part<'_> {
-    fn stop(&self) -> bool {
-        self.whole.stop() || self.seconds() > self.seconds
-    }
-    fn seconds(&self) -> f64 {
-        self.whole.seconds() - self.began
-    }
-    fn allowed(&self) -> f64 {
-        self.seconds
-    }
-    fn report(&self, progress: Progress) {
-        self.whole.report(progress);
-    }
 }

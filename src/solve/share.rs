@@ -1,6 +1,6 @@
 //! A part of the time that is left, as a watch of its own.
 
-use crate::solve::{Progress, Watch};
+use super::watch::{Progress, Watch};
 
 /// A share of another watch's time, counted from where it began.
 pub(crate) struct Share<'a> {
@@ -18,8 +18,12 @@ impl<'a> Share<'a> {
 
     /// This part, from 0 to 1, of the time left.
     pub(crate) fn part(part: f64, whole: &'a dyn Watch) -> Self {
-        let began = whole.seconds();
-        Share { whole, began, seconds: (whole.allowed() - began).max(0.0) * part }
+        Share::of((whole.allowed() - whole.seconds()).max(0.0) * part, whole)
+    }
+
+    /// So many seconds, as far as the other watch allows them.
+    pub(crate) fn of(seconds: f64, whole: &'a dyn Watch) -> Self {
+        Share { whole, began: whole.seconds(), seconds }
     }
 }
 

@@ -37,7 +37,8 @@ pub(super) fn better(job: &Job, plan: Plan, watch: &dyn Watch) -> Plan {
 
 fn the_better(job: &Job, plan: Plan, watch: &dyn Watch) -> Plan {
     let sizes_matter = matches!(plan.claim, Claim::Cost(against) if against.end_sizes);
-    if !sizes_matter && !comes_out_scant(&plan) {
+    // Where the time is up, a plan that costs no more and only comes out larger is not looked for.
+    if !sizes_matter && (!comes_out_scant(&plan) || watch.allowed() <= 0.0) {
         return plan;
     }
     let other = match at_nominal(job, watch) {

@@ -1,12 +1,9 @@
 //! Lots of finished panels for the tests of the week.
 
+pub(crate) use crate::jobs::len;
+
 use yardslip::length::{Length, Unit};
 use yardslip::plan::week::Lot;
-
-/// A length in inches.
-pub(crate) fn len(text: &str) -> Length {
-    Length::parse(text, Unit::In).expect("a length")
-}
 
 /// So many panels of a size in inches, 1/4 in. thick, without canvas.
 pub(crate) fn lot(panel: usize, width: &str, height: &str, count: u32) -> Lot {

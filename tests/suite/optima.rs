@@ -55,6 +55,7 @@ fn twelve_inch_rips_alone_give_fifteen() {
         takes(&job, sheets);
     }
 }
+
 /// The worked example of the encyclopaedia page "Cutting stock problem": 73 rolls of 5600 mm.
 #[test]
 fn the_paper_rolls_take_seventy_three() {

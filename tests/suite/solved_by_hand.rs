@@ -1,13 +1,9 @@
 //! Solved jobs put together by hand, so that a plan can be checked without the solver.
 
-use yardslip::data::Cents;
-use yardslip::length::{Length, Unit};
-use yardslip::solve::{BoardUse, Direction, PieceCut, Proof, SheetUse, Solved, StripCut};
+pub(crate) use crate::jobs::len;
 
-/// A length in inches.
-pub(crate) fn len(text: &str) -> Length {
-    Length::parse(text, Unit::In).expect("a length")
-}
+use yardslip::data::Cents;
+use yardslip::solve::{BoardUse, Direction, PieceCut, Proof, SheetUse, Solved, StripCut};
 
 /// An untrimmed panel of a line.
 pub(crate) fn piece(panel: usize, turned: bool) -> PieceCut {

@@ -185,3 +185,14 @@ fn no_looser_rule_costs_more_than_the_plan_however_little_time_it_is_given() {
     }
     assert!(compared >= 12, "only {compared} rows compared");
 }
+
+#[test]
+fn a_plan_that_a_thinner_blade_makes_a_cut_dearer_is_still_compared_in_no_time() {
+    // 4 x 11 29/32 + 3/8 are 48 in. exactly: three cuts. A kerf of 3/32 leaves 3/32, which a fourth cut takes off.
+    let mut job = shop("[[panel]]\nsize = \"11 29/32 x 16\"\ncount = 20\ngrain = \"upright\"\n");
+    job.yard.cut_price = Cents(100);
+    let plan = make(&job, &Patient).expect("they fit");
+    assert_eq!((plan.cost.total, plan.proof.proved), (Cents(4300), true));
+    let rows = compare(&job, &plan, &Moment::of(0.0));
+    assert_eq!(figures(&rows, "thin blades, 3/32 in. at both saws").cost, Cents(4400));
+}

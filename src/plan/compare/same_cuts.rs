@@ -3,8 +3,8 @@
 
 use super::super::sizes::Sizes;
 use super::super::{Board, Origin, Piece, Plan, SheetGroup, check, lay_out_at};
-use crate::data::Job;
-use crate::solve::{BoardUse, PieceCut, SheetUse, Solved, StripCut, StripUse};
+use crate::data::{Cents, Job};
+use crate::solve::{BoardUse, PieceCut, Proof, SheetUse, Solved, StripCut, StripUse};
 
 /// The plan cut by the rules of this job; nothing where they do not let it through.
 pub(super) fn under(job: &Job, plan: &Plan) -> Option<Plan> {
@@ -16,7 +16,7 @@ pub(super) fn under(job: &Job, plan: &Plan) -> Option<Plan> {
     check(job, &same).is_ok().then_some(same)
 }
 
-/// What is cut from what; nothing is said of its worth.
+/// What is cut from what; nothing is said of its worth, nor proved: what the plan's cuts cost may change with the rules.
 fn cuts(plan: &Plan) -> Solved {
     let on_hand = plan.strips.iter().filter_map(|strip| match strip.origin {
         Origin::OnHand { strip: from } => {
@@ -28,7 +28,7 @@ fn cuts(plan: &Plan) -> Solved {
         sheets: plan.sheets.iter().map(|group| sheet(plan, group)).collect(),
         on_hand: on_hand.collect(),
         cost: plan.cost.total,
-        proof: plan.proof,
+        proof: Proof { proved: false, bound: Cents::ZERO },
         levels: Vec::new(),
     }
 }

@@ -32,7 +32,7 @@ pub use money::Cents;
 pub use panel::{Grain, Panel};
 pub use promises::broken_promises;
 pub use read::{listed, read};
-pub(crate) use reading::KG_PER_POUND;
+pub(crate) use reading::{KG_PER_POUND, SQUARE_FOOT};
 pub use sheet::Sheet;
 pub use sizes::{SizeTable, UsualSize, usual_sizes};
 pub use strip::{Keeper, StripOnHand};

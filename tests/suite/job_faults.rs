@@ -371,3 +371,20 @@ fn a_day_that_no_month_has_is_told_as_such() {
          try: write it as `2026-05-08`: year, month, day"
     );
 }
+
+#[test]
+fn a_list_that_names_nothing_is_not_taken_for_one_left_out() {
+    let lists = [
+        ("[finish]\n", "finish.grits", "grits"),
+        ("[labels]\n", "labels.lines", "lines"),
+        ("[finish]\n[calendar]\nstart = \"2026-05-04 09:00\"\n", "calendar.days", "days"),
+    ];
+    for (before, place, key) in lists {
+        let told = faults_of_more(&format!("{before}{key} = []\n"));
+        assert!(told.starts_with(&format!("`{key}` names nothing\n")), "{told}");
+        assert!(
+            told.contains(place) && told.ends_with("name at least one, or leave it out for what is usual"),
+            "{told}"
+        );
+    }
+}

@@ -49,6 +49,15 @@ pub(crate) trait Fields {
         read.collect::<Vec<_>>().into_iter().collect()
     }
 
+    /// The same for a list that holds something wherever it is written.
+    fn read_some<T>(&mut self, key: &'static str, how: impl Fn(&str) -> Result<T, Wrong>) -> Option<Vec<T>> {
+        let read = self.read_each(key, how)?;
+        if read.is_empty() {
+            self.fault(key, format!("`{key}` names nothing"), "name at least one, or leave it out for what is usual");
+        }
+        Some(read)
+    }
+
     /// A length above zero.
     fn length(&mut self, key: &'static str) -> Option<Length> {
         let units = self.units();

@@ -21,4 +21,4 @@ pub(crate) use notes::{Notes, nearest};
 pub(crate) use row::Row;
 pub(crate) use section::Section;
 pub(crate) use table::Table;
-pub(crate) use values::{KG_PER_POUND, MOST, RICHEST, Wrong, length, money, size};
+pub(crate) use values::{KG_PER_POUND, MOST, RICHEST, SQUARE_FOOT, Wrong, length, money, size};

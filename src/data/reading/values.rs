@@ -14,6 +14,9 @@ pub(crate) const RICHEST: Cents = Cents(100_000_000);
 /// Kilograms in a pound, exactly (NIST SP 811, appendix B).
 pub(crate) const KG_PER_POUND: f64 = 0.453_592_37;
 
+/// Square metres in a square foot, exactly: an inch is 25.4 mm.
+pub(crate) const SQUARE_FOOT: f64 = 0.092_903_04;
+
 /// Why a text is not the value asked for, and what to write instead.
 #[derive(Debug, PartialEq, Eq)]
 pub(crate) struct Wrong {

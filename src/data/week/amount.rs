@@ -2,6 +2,7 @@
 //! their prices, and coverage. A US gallon is 231 cubic inches, a square foot 929.0304 cm2, both exactly.
 
 use crate::data::Cents;
+use crate::data::reading::SQUARE_FOOT;
 use crate::length::Unit;
 use serde::{Deserialize, Serialize};
 
@@ -98,8 +99,8 @@ pub struct Package {
 #[serde(transparent)]
 pub struct Coverage(pub f64);
 
-/// Square metres a litre in one square foot a gallon: 0.09290304 / 3.785411784.
-const FEET_A_GALLON: f64 = 0.092_903_04 / 3.785_411_784;
+/// Square metres a litre in one square foot a gallon of 3.785411784 litres.
+const FEET_A_GALLON: f64 = SQUARE_FOOT / 3.785_411_784;
 
 impl Coverage {
     /// So many square feet a US gallon.

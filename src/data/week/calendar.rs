@@ -86,7 +86,7 @@ pub(super) fn read(section: &mut Section, asked: impl Fn(Step) -> bool) -> Calen
     if !section.has("start") && !section.has("deadline") {
         section.fault("", "the calendar has neither a start nor a deadline", "write `start = \"2026-05-04 09:00\"`");
     }
-    let days = section.read_each("days", weekday).filter(|days| !days.is_empty());
+    let days = section.read_some("days", weekday);
     let days = section.or("days", days, vec![1, 2, 3, 4, 5], "Monday to Friday", OWN_HOURS);
     let hours = section.read_each("hours", shift);
     let hours = section.or("hours", hours, usual_hours(), "9:00-12:00, 13:00-18:00", OWN_HOURS);

@@ -2,7 +2,7 @@
 
 use super::read::{coverage, packages, waste, within};
 use super::{Coverage, Measure, Package};
-use crate::data::reading::{Fields, Section, Wrong};
+use crate::data::reading::{Fields, SQUARE_FOOT, Section, Wrong};
 use crate::length::{Length, Unit};
 use serde::{Deserialize, Serialize};
 
@@ -83,12 +83,9 @@ fn grits(section: &mut Section) -> Vec<u32> {
         Ok(grit) if (24..=2000).contains(&grit) => Ok(grit),
         _ => Err(Wrong::new(format!("`{text}` is not a grit"), "write grits such as `[120, 180, 220]`")),
     };
-    let read = section.read_each("grits", grit).filter(|grits| !grits.is_empty());
+    let read = section.read_some("grits", grit);
     section.or("grits", read, vec![120, 180, 220], "120, 180, 220", "common practice: never skip more than one grit")
 }
-
-/// A square foot in square metres, exactly.
-const SQUARE_FOOT: f64 = 0.092_903_04;
 
 /// How much one sheet of sandpaper sands, in square metres; a guess where sandpaper is bought and nothing is said.
 fn sheet_sands(section: &mut Section) -> f64 {

@@ -97,7 +97,7 @@ pub(super) fn read(section: &mut Section) -> Labels {
             Wrong::new(format!("`{part}` is no word of labels"), format!("the words are {known}"))
         })
     };
-    let lines = section.read_each("lines", line).filter(|lines| !lines.is_empty());
+    let lines = section.read_some("lines", line);
     let usual = USUAL.iter().filter_map(|text| LabelLine::parse(text).ok()).collect();
     let labels = Labels {
         width: size(section, "width", wide),

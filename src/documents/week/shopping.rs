@@ -1,5 +1,6 @@
 //! One shopping list for the run: sheets, cuts, canvas, filler, sealer, glue, paper; one total, and what a panel costs.
 
+use crate::data::SQUARE_FOOT;
 use crate::data::week::{Amount, Measure};
 use crate::documents::blocks::{Column, Paper, Table};
 use crate::documents::wording;
@@ -88,7 +89,7 @@ fn say(amount: Amount, measure: Measure, units: Unit) -> String {
         (Measure::Volume, Unit::In) if metric < 0.946_352_946 => format!("{:.1} fl oz", metric / 0.029_573_53),
         (Measure::Volume, Unit::In) => format!("{:.2} qt", metric / 0.946_352_946),
         (Measure::Volume, _) => format!("{metric:.2} l"),
-        (Measure::Area, Unit::In) => format!("{:.1} sq ft", metric / 0.092_903_04),
+        (Measure::Area, Unit::In) => format!("{:.1} sq ft", metric / SQUARE_FOOT),
         (Measure::Area, _) => format!("{metric:.2} m2"),
         (Measure::Sheets, _) => {
             if metric > 1.0 {

@@ -2,8 +2,8 @@
 //! waste. `1 gal` spread `1 mil` thick covers 1604.17 sq ft, so a depth is a coverage too.
 
 use super::lots::Lot;
-use crate::data::Job;
 use crate::data::week::{Finish, Glue, Measure, Package};
+use crate::data::{Job, SQUARE_FOOT};
 use crate::length::{Length, Unit};
 
 /// One supply and how much of it is needed.
@@ -157,7 +157,7 @@ fn canvassed(mut areas: Vec<f64>, lots: &[Lot]) -> Vec<f64> {
 /// Square feet or square metres as the shop says them.
 pub fn say_area(square_metres: f64, units: Unit) -> String {
     match units {
-        Unit::In => format!("{:.1} sq ft", square_metres / 0.092_903_04),
+        Unit::In => format!("{:.1} sq ft", square_metres / SQUARE_FOOT),
         Unit::Mm | Unit::Cm => format!("{square_metres:.2} m2"),
     }
 }

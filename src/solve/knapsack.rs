@@ -96,6 +96,10 @@ impl Knapsack {
         let choice = self.choices[k];
         let (before, mut table) = (&self.tables[k], self.tables[k].clone());
         let step = usize::try_from(choice.length / self.unit).expect("a length is not negative");
+        if choice.step == Step::Stay && step > 0 {
+            table.chunks_exact_mut(self.columns).for_each(|row| add_pieces(row, choice, step));
+            return table;
+        }
         for state in 0..self.states {
             for column in step..self.columns {
                 let value = if step > 0 && choice.most as usize >= column / step {
@@ -111,13 +115,13 @@ impl Knapsack {
     }
 
     fn one_more(&self, table: &[i64], choice: Choice, state: usize, column: usize) -> i64 {
-        after(choice.step, state).map_or(NEVER, |next| plus(table[next * self.columns + column], choice.value))
+        after(choice.step, state, 1).map_or(NEVER, |next| plus(table[next * self.columns + column], choice.value))
     }
 
     fn several_more(&self, before: &[i64], choice: Choice, state: usize, column: usize, step: usize) -> i64 {
         let (mut best, mut state, mut column, mut value) = (NEVER, state, column, 0);
         for _ in 0..choice.most {
-            let (Some(next), Some(rest)) = (after(choice.step, state), column.checked_sub(step)) else { break };
+            let (Some(next), Some(rest)) = (after(choice.step, state, 1), column.checked_sub(step)) else { break };
             (state, column, value) = (next, rest, value + choice.value);
             best = best.max(plus(before[state * self.columns + column], value));
         }
@@ -177,14 +181,9 @@ impl Knapsack {
             return self.finish(room, *floor, filling).is_none_or(|full| visit(&full, floor));
         };
         let before = filling.value;
-        let (mut states, mut copies) = (vec![state], 0);
-        while copies < choice.most && i64::from(copies + 1) * choice.length <= room {
-            let Some(next) = after(choice.step, states[states.len() - 1]) else { break };
-            states.push(next);
-            copies += 1;
-        }
-        for (copies, state) in states.into_iter().enumerate().rev() {
-            let copies = u32::try_from(copies).expect("copies are few");
+        let fit = u32::try_from(room.max(0) / choice.length).unwrap_or(u32::MAX).min(choice.most);
+        for copies in (0..=fit).rev() {
+            let Some(state) = after(choice.step, state, copies) else { continue };
             filling.copies[k - 1] = copies;
             filling.value = before + i64::from(copies) * choice.value;
             let rest = room - i64::from(copies) * choice.length;
@@ -204,12 +203,32 @@ impl Knapsack {
     }
 }
 
-/// The state after one piece, if it may be cut.
-fn after(step: Step, state: usize) -> Option<usize> {
+/// The state after so many pieces, if they may be cut.
+fn after(step: Step, state: usize, copies: u32) -> Option<usize> {
     match step {
         Step::Stay => Some(state),
-        Step::Count => state.checked_sub(1),
-        Step::Meet => Some(0),
+        Step::Count => state.checked_sub(copies as usize),
+        Step::Meet => Some(if copies > 0 { 0 } else { state }),
+    }
+}
+
+/// Betters a row of values by pieces that leave the state as it is: by one after the other where there are enough of
+/// them, else by 1, 2, 4 ... of them at once, which together come to every number that there is.
+fn add_pieces(row: &mut [i64], choice: Choice, step: usize) {
+    if choice.most as usize >= row.len() / step {
+        for column in step..row.len() {
+            row[column] = row[column].max(plus(row[column - step], choice.value));
+        }
+        return;
+    }
+    let (mut left, mut together) = (choice.most, 1);
+    while left > 0 {
+        let copies = left.min(together);
+        let (far, value) = (copies as usize * step, i64::from(copies) * choice.value);
+        for column in (far..row.len()).rev() {
+            row[column] = row[column].max(plus(row[column - far], value));
+        }
+        (left, together) = (left - copies, together * 2);
     }
 }
 

@@ -8,8 +8,10 @@ use std::collections::BTreeSet;
 pub(super) struct Sets {
     /// All candidates, those to be tried first first.
     candidates: Vec<Length>,
-    /// For each size, those that would do.
-    would_do: Vec<BTreeSet<Length>>,
+    /// For each size, the places of those that would do, ascending; sizes of few choices first.
+    would_do: Vec<Vec<usize>>,
+    /// For each two of these sizes, whether no candidate would do for both.
+    apart: Vec<Vec<bool>>,
 }
 
 /// The sets of one size, and whether they are all that there are.
@@ -49,50 +51,75 @@ impl Sets {
     ) -> Sets {
         let all: BTreeSet<Length> = would_do.iter().flatten().copied().collect();
         let others = all.iter().filter(|candidate| !first.contains(candidate));
-        let candidates = first.iter().chain(others).copied().collect();
+        let candidates: Vec<Length> = first.iter().chain(others).copied().collect();
         for (size, of) in problem.sizes.iter().enumerate() {
             if of.count == 0 || needs_none(size) {
                 would_do[size].clear();
             }
         }
         would_do.retain(|set| !set.is_empty());
-        Sets { candidates, would_do }
+        would_do.sort_by_key(BTreeSet::len);
+        let apart = would_do.iter().map(|one| would_do.iter().map(|other| one.is_disjoint(other)).collect()).collect();
+        let places = |set: &BTreeSet<Length>| {
+            (0..candidates.len()).filter(|place| set.contains(&candidates[*place])).collect::<Vec<usize>>()
+        };
+        Sets { would_do: would_do.iter().map(places).collect(), apart, candidates }
     }
 
     /// The sets of just so many that leave each size a way; where there are fewer candidates than that, all of them.
     pub(super) fn of(&self, many: usize) -> Listed {
-        let mut listing = Listing { sets: self, listed: Vec::new(), looks: LOOKS, all: true };
-        listing.choose(0, many.min(self.candidates.len()), &mut BTreeSet::new());
+        let mut listing = Listing { sets: self, chosen: Vec::new(), listed: Vec::new(), looks: LOOKS, all: true };
+        let sizes: Vec<usize> = (0..self.would_do.len()).collect();
+        listing.choose(0, many.min(self.candidates.len()), &sizes);
         Listed { sets: listing.listed, all: listing.all }
     }
 }
 
 struct Listing<'a> {
     sets: &'a Sets,
+    chosen: Vec<usize>,
     listed: Vec<BTreeSet<Length>>,
     looks: usize,
     all: bool,
 }
 
 impl Listing<'_> {
-    fn choose(&mut self, from: usize, more: usize, chosen: &mut BTreeSet<Length>) {
+    /// Chooses so many more from this place on, for the sizes that what is chosen leaves without a way.
+    fn choose(&mut self, from: usize, more: usize, sizes: &[usize]) {
+        if self.too_few(from, more, sizes) {
+            return;
+        }
         if self.looks == 0 || self.listed.len() >= LISTED {
             self.all = false;
             return;
         }
         self.looks -= 1;
         if more == 0 {
-            if self.sets.would_do.iter().all(|set| !set.is_disjoint(chosen)) {
-                self.listed.push(chosen.clone());
-            }
+            self.listed.push(self.chosen.iter().map(|place| self.sets.candidates[*place]).collect());
             return;
         }
-        for at in from..=self.sets.candidates.len() - more {
-            let candidate = self.sets.candidates[at];
-            chosen.insert(candidate);
-            self.choose(at + 1, more - 1, chosen);
-            chosen.remove(&candidate);
+        for place in from..=self.sets.candidates.len() - more {
+            let without = |size: &usize| self.sets.would_do[*size].binary_search(&place).is_err();
+            let left: Vec<usize> = sizes.iter().copied().filter(without).collect();
+            self.chosen.push(place);
+            self.choose(place + 1, more - 1, &left);
+            self.chosen.pop();
         }
+    }
+
+    /// Whether so many more from this place on cannot do for these sizes: one of them has none left, or more of them
+    /// than that share none.
+    fn too_few(&self, from: usize, more: usize, sizes: &[usize]) -> bool {
+        let mut apart: Vec<usize> = Vec::new();
+        for size in sizes {
+            if self.sets.would_do[*size].last().is_none_or(|last| *last < from) {
+                return true;
+            }
+            if apart.iter().all(|other| self.sets.apart[*size][*other]) {
+                apart.push(*size);
+            }
+        }
+        apart.len() > more
     }
 }
 

@@ -54,7 +54,7 @@ impl Judged {
 pub(super) fn judge(problem: &Problem, means: Means, prices: &Prices) -> Judged {
     let shelf = shelf(problem, prices);
     let (mut strips, mut layouts) = (BTreeMap::new(), Vec::new());
-    let mut rate = Rate { top: 0, bottom: 1 };
+    let mut rate = Rate::default();
     for (index, ripping) in problem.rippings.iter().enumerate().filter(|(_, ripping)| ripping.whole) {
         let best = shelf.strips(problem, ripping, ripping.board.raw());
         if means.ripped.is_none() {
@@ -75,9 +75,13 @@ pub(super) fn judge(problem: &Problem, means: Means, prices: &Prices) -> Judged 
         },
     );
     let total = given + hand(problem, &on_hand) + wishes(problem, prices) - asked(problem, prices);
-    let cents = i64::try_from(total.div_euclid(wide(scale(problem)))).unwrap_or(i64::MAX);
+    Judged { total, rate, most: cents(problem, total), strips, on_hand, layouts }
+}
+
+/// A bound in cents that worths can really be, from one in fixed point.
+pub(super) fn cents(problem: &Problem, total: i128) -> i64 {
     let step = step(problem);
-    Judged { total, rate, most: cents.div_euclid(step) * step, strips, on_hand, layouts }
+    i64::try_from(total.div_euclid(wide(scale(problem)))).unwrap_or(i64::MAX).div_euclid(step) * step
 }
 
 /// Tables of the patterns at these prices, offcuts at their worth.
@@ -112,6 +116,7 @@ fn best_layout(
     let value: Vec<i64> = strips.iter().map(|(value, _)| *value).collect();
     let strips = Strips { value: &value, least: 1, keeping: keeping(problem) };
     let boards = Boards::new(problem, ripping, ripping.board.raw(), strips);
+    rate.raise_to(problem, (means, prices), ripping, &boards);
     let mut best: Option<(Layout, i64)> = None;
     for (way, cuts) in boards.ways() {
         let beyond = beyond_money(problem, prices, ripping, cuts);
@@ -119,7 +124,6 @@ fn best_layout(
         if cost > means.left(problem).0 {
             continue;
         }
-        rate.raise(boards.most(way) - beyond, cost);
         let charge = beyond + proposed(prices.money, cost);
         let least = best.as_ref().map_or(0, |(_, excess)| *excess);
         if boards.most(way) - charge > least
@@ -156,7 +160,29 @@ fn proposed(price: f64, cost: i64) -> i64 {
     (price * cost as f64).round().clamp(0.0, 1e17) as i64
 }
 
+impl Default for Rate {
+    fn default() -> Rate {
+        Rate { top: 0, bottom: 1 }
+    }
+}
+
 impl Rate {
+    /// Raises it so far that no layout from these boards is worth more than it costs.
+    pub(super) fn raise_to(
+        &mut self,
+        problem: &Problem,
+        (means, prices): (Means, &Prices),
+        ripping: &Ripping,
+        boards: &Boards,
+    ) {
+        for (way, cuts) in boards.ways() {
+            let cost = problem.charges.sheets[ripping.sheet] + problem.charges.of_cuts(cuts);
+            if cost <= means.left(problem).0 {
+                self.raise(boards.most(way) - beyond_money(problem, prices, ripping, cuts), cost);
+            }
+        }
+    }
+
     /// Keeps the larger of this rate and the one at which a layout of this value is worth its cost.
     fn raise(&mut self, value: i64, cost: i64) {
         if value > 0 && wide(value) * wide(self.bottom) > wide(self.top) * wide(cost) {
@@ -166,7 +192,7 @@ impl Rate {
 }
 
 /// The money at its rate, rounded up, what stock and free cuts are worth, and what paid cuts are worth above the money.
-fn at_rate(problem: &Problem, means: Means, prices: &Prices, rate: Rate) -> i128 {
+pub(super) fn at_rate(problem: &Problem, means: Means, prices: &Prices, rate: Rate) -> i128 {
     let charges = &problem.charges;
     let stock = problem.stock.iter().zip(&prices.stock);
     let stock: i128 = stock.map(|(most, price)| i128::from(most.unwrap_or(0)) * wide(*price)).sum();

@@ -12,6 +12,7 @@ mod narrow;
 mod near;
 mod prices;
 mod program;
+mod refuted;
 mod regroup;
 mod relax;
 mod sets;
@@ -61,8 +62,6 @@ impl Held {
 
 /// Part of the whole time that the later aims may take.
 const SHARE: f64 = 0.3;
-/// Most trials of one aim.
-const TRIALS: u32 = 40;
 
 /// Improves a plan of least money, and says what is known about each of the later aims.
 pub(super) fn improve(problem: &Problem, draft: &Draft, spent: Spent, watch: &dyn Watch) -> (Draft, Vec<Level>) {
@@ -76,7 +75,7 @@ pub(super) fn improve(problem: &Problem, draft: &Draft, spent: Spent, watch: &dy
         levels.push(Level { aim: Aim::Worth, value: most.value, bound: most.bound, proved });
     }
     let held = Held { cost: spent.cost, worth: most.value, layouts: i64::MAX };
-    let trials = |held| Trials { problem, held, complete, found: &most.found, left: TRIALS.into(), watch };
+    let trials = |held| Trials::new((problem, held, complete), &most.found, watch);
     let asked = problem.sizes.iter().any(|size| size.count > 0);
     let must_buy = if problem.on_hand.is_empty() { asked } else { spent.least && spent.cost > 0 };
     let (draft, layouts, widths) = yard::fewest(&trials(held), &most.draft, must_buy);

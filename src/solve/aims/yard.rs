@@ -4,7 +4,6 @@
 
 use super::super::draft::Draft;
 use super::super::layout::{Board, Layout};
-use super::narrow::to_widths;
 use super::regroup::regroup;
 use super::sets::Sets;
 use super::trial::{Trial, Trials};
@@ -49,7 +48,7 @@ fn fewest_widths(trials: &Trials, draft: &mut Draft) -> i64 {
             }
             let now = count::layouts(problem, draft);
             let fewer = |draft: &Draft| count::layouts(problem, draft) < now;
-            match trials.run(&to_widths(problem, set), None, &fewer) {
+            match trials.run_widths(set, &fewer) {
                 Trial::Found(better) => {
                     *draft = *better;
                     refuted = false;

@@ -208,7 +208,8 @@ impl<'a> Search<'a> {
         prices.iter().zip(&self.program.free).map(of).collect()
     }
 
-    /// The column to branch on: the first kind of count that is not whole, and of it the one that rounds up most gladly.
+    /// The column to branch on: the first kind of count that is not whole, and of it the one that rounds up most
+    /// gladly.
     fn branching(&self) -> Option<usize> {
         let mut best: Option<(Counts, f64, usize)> = None;
         for (column, counts) in self.program.counts.iter().enumerate() {

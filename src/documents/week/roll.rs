@@ -14,7 +14,8 @@ const LEFT: f64 = 22.0;
 const ABOVE: f64 = 12.0;
 /// Most that one drawing shows of a roll, in widths of it.
 const TALL: f64 = 1.0;
-/// Most that is drawn of what is left below the last strip, in widths of the roll: with the strips above, a page takes it.
+/// Most that is drawn of what is left below the last strip, in widths of the roll: with the strips above, a page takes
+/// it.
 const REST: f64 = 0.18;
 
 /// Drawings with their captions: each length bought, long ones in parts.

@@ -16,7 +16,8 @@ pub(super) fn under(job: &Job, plan: &Plan) -> Option<Plan> {
     check(job, &same).is_ok().then_some(same)
 }
 
-/// What is cut from what; nothing is said of its worth, nor proved: what the plan's cuts cost may change with the rules.
+/// What is cut from what; nothing is said of its worth, nor proved: what the plan's cuts cost may change with the
+/// rules.
 fn cuts(plan: &Plan) -> Solved {
     let on_hand = plan.strips.iter().filter_map(|strip| match strip.origin {
         Origin::OnHand { strip: from } => {

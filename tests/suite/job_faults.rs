@@ -1,32 +1,7 @@
-//! Job files that are refused: every fault at once, each with its place, its cause and its remedy.
+//! Job files that are refused for what they ask: every fault at once, each with its place, its cause and its remedy.
 
-use crate::papers_in::{faults, source, told};
+use crate::papers_in::{PANEL, SHEET, cause, faults, faults_of_more, source, told};
 use yardslip::data::{File, Source, read};
-
-const SHEET: &str = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n";
-const PANEL: &str = "[[panel]]\nsize = \"12 x 16\"\ncount = 24\n";
-
-/// The faults of a sheet, a panel and what follows them from line 8 on.
-fn faults_of_more(more: &str) -> String {
-    faults(&format!("{SHEET}{PANEL}{more}"))
-}
-
-/// The first line of the only fault of a job.
-fn cause(text: &str) -> String {
-    let all = faults(text);
-    assert!(!all.contains("\n\n"), "one fault was expected:\n{all}");
-    all.lines().next().unwrap_or_default().to_owned()
-}
-
-#[test]
-fn an_empty_file_says_how_to_begin() {
-    for empty in ["", " \n\n", "\u{feff}"] {
-        assert_eq!(
-            faults(empty),
-            "the job file is empty\n  --> harbour.toml, line 1\n  try: `yardslip start` writes one to begin from"
-        );
-    }
-}
 
 #[test]
 fn a_job_needs_a_panel_and_a_sheet() {
@@ -153,44 +128,6 @@ fn unknown_keys_are_answered_with_the_nearest_known() {
 }
 
 #[test]
-fn a_name_that_comes_twice_is_shown_in_its_line() {
-    assert_eq!(
-        faults_of_more("  count = 3\n"),
-        "`count` stands here for the second time\n  --> harbour.toml, line 8\n  |   count = 3\n  |   ^\n  \
-         try: leave one of the two out"
-    );
-}
-
-#[test]
-fn a_fraction_without_quotes_is_shown_in_its_line() {
-    assert_eq!(
-        faults_of_more("scant = 1/8\n"),
-        "`1/8` stands without straight quotes\n  --> harbour.toml, line 8\n  | scant = 1/8\n  |         ^\n  \
-         try: write `\"1/8\"`"
-    );
-    assert_eq!(faults_of_more("name = \u{201c}pier\u{201d}\n").lines().last(), Some("  try: write `\"pier\"`"));
-}
-
-#[test]
-fn a_broken_line_is_shown_with_a_caret_and_mended() {
-    let told = faults_of_more("[[panel]\ncount = 3\n");
-    assert!(told.contains("harbour.toml, line 8\n  | [[panel]\n  |         ^\n  try: close the brackets"), "{told}");
-    let remedy = |line: &str| faults_of_more(line).lines().last().unwrap_or_default().to_owned();
-    assert_eq!(remedy("worth = .5"), "  try: write the number with a digit on both sides of the point");
-    assert_eq!(remedy("extra = 1,000"), "  try: write one value a line: texts in quotes, numbers without commas");
-    assert_eq!(remedy("name = \"C:\\pier\""), "  try: write the backslash twice, or the text between single quotes");
-    assert_eq!(remedy("[saw]\ntrims = True"), "  try: write `true` or `false`, in small letters");
-    assert_eq!(remedy("scant: 3"), "  try: write `name = value`, with texts in quotes and sections in brackets");
-}
-
-#[test]
-fn a_section_in_the_wrong_brackets_is_refused() {
-    assert_eq!(cause(&format!("{SHEET}[panel]\nsize = \"3 x 3\"\ncount = 4\n")), "`panel` can come more than once");
-    assert_eq!(cause(&format!("{SHEET}[[panels]]\nsize = \"3 x 3\"\n")), "`panels` names a list kept in a file");
-    assert_eq!(cause(&format!("{SHEET}{PANEL}[[yard]]\nkerf = 0\n")), "`yard` is not a section");
-}
-
-#[test]
 fn a_sheet_is_named_once_and_can_be_real() {
     let more =
         "[[sheet]]\nname = \"48 X 96 SHEET\"\nlength = 100\nwidth = 40\nprice = -1\nedge_trim = 20\nthickness = 680\n";
@@ -284,65 +221,6 @@ fn all_faults_of_all_files_come_at_once_in_their_order() {
 }
 
 #[test]
-fn what_a_section_of_the_week_cannot_do_without_is_told_as_it_is_written() {
-    assert_eq!(
-        faults_of_more("[canvas]\nprice = 34\n"),
-        "`roll` is missing\n  --> harbour.toml, line 8, canvas\n  try: write it, such as `roll = 82`"
-    );
-    assert_eq!(
-        faults_of_more("[canvas]\nroll = 54\nprice = 34\nsizes = [\"12x16\", \"12 x 61\"]\n"),
-        "no panel is named `12 x 61`\n  --> harbour.toml, line 11, canvas.sizes\n  try: did you mean `12 x 16`?"
-    );
-    assert!(faults_of_more("[press]\nwidth = 24\n").ends_with("try: write it, such as `length = 48`"));
-    assert!(faults_of_more("[pack]\nkind = \"box\"\n").ends_with("try: write it, such as `inside = \"27 x 21 x 14\"`"));
-}
-
-#[test]
-fn a_list_that_cannot_be_read_is_blamed_on_the_line_that_names_it() {
-    let job = File::of("harbour.toml", format!("panels = \"panels.csv\"\n{SHEET}"));
-    let list = Some(File::unreadable("panels.csv", "no such file"));
-    let faults = read(&Source { job, list, rack: None }).expect_err("there is no list");
-    assert_eq!(
-        told(&faults),
-        "`panels.csv` cannot be read: no such file\n  --> harbour.toml, line 1, panels\n  try: name a file that is there and that you may read"
-    );
-}
-
-#[test]
-fn a_job_file_that_is_no_text_is_refused() {
-    let refused = |file: File| told(&read(&Source { job: file, list: None, rack: None }).expect_err("it is no text"));
-    assert!(
-        refused(File::of("a.toml", b"title = 1\n\xff\xfe".to_vec()))
-            .starts_with("`a.toml` is not UTF-8 text\n  --> a.toml, line 2")
-    );
-    assert!(
-        refused(File::unreadable("a.toml", "it is a folder")).starts_with("`a.toml` cannot be read: it is a folder")
-    );
-}
-
-#[test]
-fn an_endless_line_is_shown_in_part() {
-    let told = faults(&format!("{}\n", "a".repeat(3_000_000)));
-    assert!(told.len() < 500 && told.contains("\n  |                                                   ^\n"), "{told}");
-    let told = faults(&format!("title = \"{}\"\n[yard]\nrips = \"{}\"\n", "x".repeat(9000), "y".repeat(9000)));
-    assert!(told.len() < 3000 && told.contains("yyy...yyy"), "{told}");
-}
-
-#[test]
-fn a_plan_is_no_job_file_and_a_file_of_another_kind_is_not_told_line_by_line() {
-    let json = "{\n  \"title\": \"Harbour week\",\n  \"units\": \"in\"\n}\n";
-    assert_eq!(
-        faults(json),
-        "this is JSON, not a job file\n  --> harbour.toml, line 1\n  \
-         try: give the job file that it was made from; a plan.json is for `yardslip recut`"
-    );
-    let letter = "Dear yard,\n".repeat(40);
-    let told = faults(&letter);
-    assert_eq!(told.matches("-->").count(), 11, "{told}");
-    assert!(told.contains("\n\n30 more slips from here on\n  --> harbour.toml, line 11\n"), "{told}");
-}
-
-#[test]
 fn a_currency_with_a_digit_is_no_sign() {
     let told = faults(&format!("currency = 3\n{SHEET}{PANEL}"));
     assert_eq!(
@@ -350,41 +228,4 @@ fn a_currency_with_a_digit_is_no_sign() {
         "`3` is no sign of a currency: it has a digit in it\n  --> harbour.toml, line 1, currency\n  \
          try: write the sign, such as `currency = \"€\"`"
     );
-}
-
-#[test]
-fn a_package_by_weight_is_told_what_glue_is_sold_by() {
-    let told = faults_of_more("[canvas]\nroll = 54\nprice = 30\n[glue]\nsold = [\"750 g at 9.00\"]\n");
-    assert_eq!(
-        told,
-        "`750 g` is not a volume\n  --> harbour.toml, line 12, glue.sold\n  \
-         try: write `1 qt at 24.00`; the units are gal, qt, pt, fl oz, oz, ml, l"
-    );
-}
-
-#[test]
-fn a_day_that_no_month_has_is_told_as_such() {
-    let told = faults_of_more("[finish]\n[calendar]\nstart = \"2026-02-30 09:00\"\n");
-    assert_eq!(
-        told,
-        "there is no day `2026-02-30`\n  --> harbour.toml, line 10, calendar.start\n  \
-         try: write it as `2026-05-08`: year, month, day"
-    );
-}
-
-#[test]
-fn a_list_that_names_nothing_is_not_taken_for_one_left_out() {
-    let lists = [
-        ("[finish]\n", "finish.grits", "grits"),
-        ("[labels]\n", "labels.lines", "lines"),
-        ("[finish]\n[calendar]\nstart = \"2026-05-04 09:00\"\n", "calendar.days", "days"),
-    ];
-    for (before, place, key) in lists {
-        let told = faults_of_more(&format!("{before}{key} = []\n"));
-        assert!(told.starts_with(&format!("`{key}` names nothing\n")), "{told}");
-        assert!(
-            told.contains(place) && told.ends_with("name at least one, or leave it out for what is usual"),
-            "{told}"
-        );
-    }
 }

@@ -15,6 +15,7 @@ mod damaged_plans;
 mod damaged_weeks;
 mod generated_jobs;
 mod growing;
+mod illegible_files;
 #[path = "../instances/mod.rs"]
 mod instances;
 mod job_faults;
@@ -53,6 +54,7 @@ mod shop_rules;
 mod solved_by_hand;
 mod textbook_answers;
 mod stopped_weeks;
+mod week_faults;
 mod week_papers;
 mod tiny_jobs;
 mod recut_command;

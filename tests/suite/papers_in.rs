@@ -27,6 +27,23 @@ pub(crate) fn faults(text: &str) -> String {
     told(&read(&source(text, None)).expect_err("the job file has faults"))
 }
 
+/// A sheet of a job file.
+pub(crate) const SHEET: &str = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n";
+/// Its panel.
+pub(crate) const PANEL: &str = "[[panel]]\nsize = \"12 x 16\"\ncount = 24\n";
+
+/// The faults of a sheet, a panel and what follows them from line 8 on.
+pub(crate) fn faults_of_more(more: &str) -> String {
+    faults(&format!("{SHEET}{PANEL}{more}"))
+}
+
+/// The first line of the only fault of a job.
+pub(crate) fn cause(text: &str) -> String {
+    let all = faults(text);
+    assert!(!all.contains("\n\n"), "one fault was expected:\n{all}");
+    all.lines().next().unwrap_or_default().to_owned()
+}
+
 /// A shop for tests: 48 x 96 in. sheets at 40.00, 1/8 in. kerfs, nothing squared, a hand that wants 4 in. to hold; with
 /// what else its job file says, sections beginning with panels.
 pub(crate) fn shop(more: &str) -> Job {

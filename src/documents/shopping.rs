@@ -11,6 +11,7 @@ pub fn paper(job: &Job, plan: &Plan) -> Paper {
     let mut paper = Paper::new("shopping-list", "Shopping list");
     match &plan.week.shopping {
         Some(list) => week::add_shopping(&mut paper, plan, list),
+        None if plan.sheets.is_empty() => paper.text("Nothing to buy."),
         None => paper.table(purchases(job, plan)),
     }
     let about = if plan.week.shopping.is_some() { "Sheets and cuts: " } else { "" };

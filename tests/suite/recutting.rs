@@ -146,6 +146,7 @@ fn papers_for_strips_on_hand_speak_of_no_purchase_and_no_load() {
     let (list, batch) = (told(&shopping::paper(&job, &plan)), told(&overview::paper(&plan)));
     assert!(batch.contains("nothing to buy") && !batch.contains("0 sheets"), "{batch}");
     assert!(!list.contains("For the car") && !list.contains("a panel on average"), "{list}");
+    assert!(list.contains("Nothing to buy.") && !list.contains("how many"), "{list}");
 }
 
 #[test]

@@ -1,6 +1,5 @@
-//! What goes wrong in a plan that can be cut: canvas that the roll is too narrow for, a deadline
-//! missed, panels that fit no parcel or press. Said first, in a few
-//! words; the paper that it concerns tells the rest.
+//! What goes wrong in a plan that can be cut: canvas that the roll is too narrow for, a deadline missed, panels that fit
+//! no parcel or press. Said first, in a few words; the paper that it concerns tells the rest.
 
 use super::week::duration;
 use super::wording;

@@ -1,5 +1,4 @@
-//! At the saw: what the squaring cut costs, pieces too short to hold, panels to trim,
-//! factory ends beyond the offcuts.
+//! At the saw: what the squaring cut costs, pieces too short to hold, panels to trim, factory ends beyond the offcuts.
 
 use super::super::{Origin, Plan};
 use super::{far_end, needs_along, strip_words};

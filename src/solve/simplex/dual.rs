@@ -34,17 +34,16 @@ impl Simplex {
 
     fn dual_for(&mut self, limit: f64, most: usize) -> Outcome {
         self.begin();
-        let mut reduced = self.all_reduced();
+        let (mut reduced, mut parts) = (self.all_reduced(), Vec::new());
         for turn in 0..most {
             let Some((position, below)) = self.broken() else { return Outcome::Optimal };
             if turn % 8 == 7 && self.cost() > limit {
                 return Outcome::PastLimit;
             }
-            let parts = self.line(position);
+            self.line(position, &mut parts);
             let Some(column) = self.dual_entering(&parts, &reduced, below) else {
-                let (rows, sign) = (self.right.len(), if below { -1.0 } else { 1.0 });
-                let line = &self.inverse[position * rows..(position + 1) * rows];
-                return Outcome::Infeasible(line.iter().map(|part| part * sign).collect());
+                let sign = if below { -1.0 } else { 1.0 };
+                return Outcome::Infeasible(self.inverse_line(position).iter().map(|part| part * sign).collect());
             };
             let alpha = self.transformed(column);
             let theta = reduced[column] / parts[column];
@@ -63,18 +62,42 @@ impl Simplex {
         Outcome::Lost
     }
 
-    /// What the cost of each column that can move is above its worth; nothing for the others.
+    /// What the cost of each column is above its worth.
     fn all_reduced(&self) -> Vec<f64> {
         let prices = self.prices();
-        (0..self.columns.len()).map(|at| if self.moves(at) { self.reduced(at, &prices) } else { 0.0 }).collect()
+        (0..self.columns.len()).map(|at| self.reduced(at, &prices)).collect()
     }
 
-    /// What each column that can move does to the basic column at a position; nothing for the others.
-    fn line(&self, position: usize) -> Vec<f64> {
-        let rows = self.right.len();
-        let line = &self.inverse[position * rows..(position + 1) * rows];
-        let part = |column: usize| self.columns[column].entries.iter().map(|(row, part)| line[*row] * part).sum();
-        (0..self.columns.len()).map(|column| if self.moves(column) { part(column) } else { 0.0 }).collect()
+    /// What each column does to the basic column at a position.
+    fn line(&self, position: usize, parts: &mut Vec<f64>) {
+        parts.clear();
+        parts.resize(self.columns.len(), 0.0);
+        for (entries, part) in self.lines.iter().zip(self.inverse_line(position)) {
+            if *part != 0.0 {
+                for (column, entry) in entries {
+                    parts[*column] += part * entry;
+                }
+            }
+        }
+    }
+
+    /// The basis position furthest outside its bounds for the length of its line of the inverse (dual steepest edge,
+    /// Forrest and Goldfarb 1992), and whether it is below them.
+    fn broken(&self) -> Option<(usize, bool)> {
+        let mut worst: Option<(usize, bool, f64)> = None;
+        for (position, value) in self.values.iter().enumerate() {
+            let bounds = &self.columns[self.basis[position]];
+            let (under, over) = (bounds.least - value, value - bounds.most);
+            let far = under.max(over);
+            if far > FEASIBLE {
+                let length: f64 = self.inverse_line(position).iter().map(|part| part * part).sum();
+                let weighed = far * far / length.max(1e-12);
+                if worst.is_none_or(|(_, _, most)| weighed > most) {
+                    worst = Some((position, under > over, weighed));
+                }
+            }
+        }
+        worst.map(|(position, below, _)| (position, below))
     }
 
     /// Whether a column outside the basis has room between its bounds.
@@ -83,26 +106,12 @@ impl Simplex {
         !matches!(self.places[column], Place::Basic(_)) && data.least < data.most
     }
 
-    /// The basis position furthest outside its bounds, and whether it is below them.
-    fn broken(&self) -> Option<(usize, bool)> {
-        let mut worst: Option<(usize, bool, f64)> = None;
-        for (position, value) in self.values.iter().enumerate() {
-            let bounds = &self.columns[self.basis[position]];
-            let (under, over) = (bounds.least - value, value - bounds.most);
-            let far = under.max(over);
-            if far > FEASIBLE && worst.is_none_or(|(_, _, most)| far > most) {
-                worst = Some((position, under > over, far));
-            }
-        }
-        worst.map(|(position, below, _)| (position, below))
-    }
-
     fn dual_entering(&self, parts: &[f64], reduced: &[f64], below: bool) -> Option<usize> {
         let mut best: Option<(usize, f64, f64)> = None;
         for (column, part) in parts.iter().enumerate() {
             let helps = if below { -part } else { *part };
             let helps = if self.places[column] == Place::Upper { -helps } else { helps };
-            if helps <= PIVOT || self.columns[column].least >= self.columns[column].most {
+            if helps <= PIVOT || !self.moves(column) {
                 continue;
             }
             let ratio = reduced[column].abs() / helps;

@@ -34,6 +34,12 @@ impl Simplex {
         self.inverse = inverse;
     }
 
+    /// The line of the inverse at a position.
+    pub(super) fn inverse_line(&self, position: usize) -> &[f64] {
+        let rows = self.right.len();
+        &self.inverse[position * rows..(position + 1) * rows]
+    }
+
     /// The price of each row.
     pub(in crate::solve) fn prices(&self) -> Vec<f64> {
         let rows = self.right.len();

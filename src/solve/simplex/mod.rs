@@ -56,6 +56,8 @@ pub(super) enum Outcome {
 #[derive(Clone, Debug, Default)]
 pub(super) struct Simplex {
     columns: Vec<Column>,
+    /// The same entries by row: (column, coefficient).
+    lines: Vec<Vec<(usize, f64)>>,
     right: Vec<f64>,
     /// Slack column of each row.
     slacks: Vec<usize>,
@@ -89,6 +91,7 @@ impl Simplex {
             self.columns[*column].entries.push((row, *coefficient));
         }
         let slack = self.columns.len();
+        self.lines.push(entries.iter().copied().chain([(slack, -1.0)]).collect());
         self.slacks.push(slack);
         let entries_of = vec![(row, -1.0)];
         self.columns.push(Column { entries: entries_of, cost: 0.0, least: bounds.0, most: bounds.1 });
@@ -107,6 +110,9 @@ impl Simplex {
 
     /// Adds a column at its lower bound.
     pub(super) fn add_column(&mut self, column: Column) -> usize {
+        for (row, coefficient) in &column.entries {
+            self.lines[*row].push((self.columns.len(), *coefficient));
+        }
         let moved = (self.begun && column.least != 0.0).then(|| column.clone());
         self.columns.push(column);
         self.places.push(Place::Lower);

@@ -7,8 +7,8 @@ use super::{Held, count};
 use crate::model::{Problem, Ripping};
 use std::collections::BTreeMap;
 
-/// Most boards that are looked at for one way to rip.
-const LOOKS: usize = 20_000;
+/// Most boards, whole or begun, that are looked at for one way to rip and one number of layouts.
+const LOOKS: usize = 50_000;
 
 /// A board's strips of each width, and how many boards are like it.
 type Alike = (Vec<u32>, u32);
@@ -22,14 +22,42 @@ pub(super) fn regroup(problem: &Problem, draft: &Draft, held: Held) -> Draft {
         if of.len() < 2 || of.keys().any(|layout| layout.boards.len() > 1) {
             continue;
         }
-        for kinds in 1..of.len() {
-            if let Some(better) = Regroup::new(problem, &draft, index, &of, held).into(kinds) {
-                draft = better;
-                break;
-            }
+        // What can be had with so many layouts can be had with one more, so the first that fails is the last.
+        for kinds in (1..of.len()).rev() {
+            let Some(better) = Regroup::new(problem, &draft, index, &of, held).into(kinds) else { break };
+            draft = better;
         }
     }
     draft
+}
+
+/// Sheets that are to be ripped alike.
+struct Like<'a> {
+    /// The strips left, of each width.
+    strips: &'a [u32],
+    /// The sheets left, those of them ripped alike, and the layouts of all that are left.
+    sheets: u32,
+    copies: u32,
+    kinds: usize,
+    /// What a strip of each width takes of a board's room.
+    sizes: Vec<i64>,
+    /// The room that all strips from this width on can take of the board.
+    most: Vec<i64>,
+    /// The room that the board must take for the rest to fit the other sheets.
+    least: i64,
+}
+
+impl<'a> Like<'a> {
+    fn new(regroup: &Regroup, strips: &'a [u32], (sheets, copies, kinds): (u32, u32, usize)) -> Like<'a> {
+        let sizes: Vec<i64> = regroup.sizes().collect();
+        let mut most = vec![0; sizes.len() + 1];
+        for at in (0..sizes.len()).rev() {
+            most[at] = most[at + 1] + sizes[at] * i64::from(strips[at] / copies);
+        }
+        let over = regroup.needs(strips) - regroup.room() * i64::from(sheets - copies);
+        let least = -(-over).div_euclid(i64::from(copies));
+        Like { strips, sheets, copies, kinds, sizes, most, least }
+    }
 }
 
 struct Regroup<'a> {
@@ -54,7 +82,8 @@ impl<'a> Regroup<'a> {
             }
         }
         let sheets = of.values().sum();
-        let (widths, strips) = strips.into_iter().unzip();
+        // Wide strips first: they leave the fewest choices.
+        let (widths, strips) = strips.into_iter().rev().unzip();
         let ripping = &problem.rippings[index];
         Regroup { problem, draft, held, index, ripping, widths, strips, sheets, looks: LOOKS }
     }
@@ -80,7 +109,8 @@ impl<'a> Regroup<'a> {
         let others = u32::try_from(kinds).expect("kinds are few") - 1;
         let most = chosen.last().map_or(sheets, |(_, copies)| *copies).min(sheets.checked_sub(others)?);
         for copies in (sheets.div_ceil(others + 1)..=most).rev() {
-            let found = self.boards(strips, (sheets, copies, kinds), &mut Vec::new(), chosen);
+            let like = Like::new(self, strips, (sheets, copies, kinds));
+            let found = self.boards(&like, &mut Vec::new(), 0, chosen);
             if found.is_some() {
                 return found;
             }
@@ -88,20 +118,18 @@ impl<'a> Regroup<'a> {
         None
     }
 
-    /// Tries every board that so many sheets can share, and splits the rest.
-    fn boards(
-        &mut self,
-        strips: &[u32],
-        (sheets, copies, kinds): (u32, u32, usize),
-        board: &mut Vec<u32>,
-        chosen: &mut Vec<Alike>,
-    ) -> Option<Draft> {
+    /// Tries every board that so many sheets can share, and splits the rest; `used` is the room that the board takes.
+    fn boards(&mut self, like: &Like, board: &mut Vec<u32>, used: i64, chosen: &mut Vec<Alike>) -> Option<Draft> {
         let at = board.len();
-        if at < strips.len() {
-            for each in (0..=strips[at] / copies).rev() {
+        if used + like.most[at] < like.least {
+            return None;
+        }
+        self.looks = self.looks.checked_sub(1)?;
+        if let Some(size) = like.sizes.get(at) {
+            let fit = u32::try_from((self.room() - used) / size).unwrap_or(u32::MAX);
+            for each in (0..=fit.min(like.strips[at] / like.copies)).rev() {
                 board.push(each);
-                let found =
-                    if self.fits(board) { self.boards(strips, (sheets, copies, kinds), board, chosen) } else { None };
+                let found = self.boards(like, board, used + size * i64::from(each), chosen);
                 board.pop();
                 if found.is_some() {
                     return found;
@@ -109,13 +137,12 @@ impl<'a> Regroup<'a> {
             }
             return None;
         }
-        self.looks = self.looks.checked_sub(1)?;
-        let rest: Vec<u32> = strips.iter().zip(&*board).map(|(count, each)| count - each * copies).collect();
-        if board.iter().all(|each| *each == 0) || self.needs(&rest) > self.room() * i64::from(sheets - copies) {
+        if board.iter().all(|each| *each == 0) {
             return None;
         }
-        chosen.push((board.clone(), copies));
-        let found = self.split(&rest, sheets - copies, kinds - 1, chosen);
+        let rest: Vec<u32> = like.strips.iter().zip(&*board).map(|(count, each)| count - each * like.copies).collect();
+        chosen.push((board.clone(), like.copies));
+        let found = self.split(&rest, like.sheets - like.copies, like.kinds - 1, chosen);
         chosen.pop();
         found
     }
@@ -125,10 +152,13 @@ impl<'a> Regroup<'a> {
     }
 
     fn needs(&self, strips: &[u32]) -> i64 {
+        self.sizes().zip(strips).map(|(size, count)| size * i64::from(*count)).sum()
+    }
+
+    /// What a strip of each width takes of a board's room.
+    fn sizes(&self) -> impl Iterator<Item = i64> + '_ {
         let widths = &self.problem.families[self.ripping.family].widths;
-        let each =
-            |(width, count): (&usize, &u32)| (widths[*width].width + self.ripping.kerf).raw() * i64::from(*count);
-        self.widths.iter().zip(strips).map(each).sum()
+        self.widths.iter().map(|width| (widths[*width].width + self.ripping.kerf).raw())
     }
 
     fn fits(&self, board: &[u32]) -> bool {
@@ -152,7 +182,8 @@ impl<'a> Regroup<'a> {
     }
 
     fn layout(&self, board: &[u32]) -> Layout {
-        let strips = self.widths.iter().copied().zip(board.iter().copied()).filter(|(_, each)| *each > 0).collect();
+        let strips =
+            self.widths.iter().copied().zip(board.iter().copied()).filter(|(_, each)| *each > 0).rev().collect();
         Layout { ripping: self.index, boards: vec![Board { length: self.ripping.board.raw(), strips }] }
     }
 }

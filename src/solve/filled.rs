@@ -28,7 +28,7 @@ impl Filled {
         filled.left = filled.left_over(room, tail);
         filled.table = filled.left.clone();
         match most {
-            Some(most) => (0..most).for_each(|_| filled.one_more()),
+            Some(most) => (0..most).for_each(|pieces| filled.one_more(pieces)),
             None => filled.any_number(),
         }
         filled
@@ -43,13 +43,14 @@ impl Filled {
         usize::try_from(length / self.unit).expect("a length is not negative")
     }
 
-    /// The row of one piece more.
-    fn one_more(&mut self) {
-        let before = self.table.len() - self.columns;
+    /// The row of one more than so many pieces, which take up some of the room at least.
+    fn one_more(&mut self, pieces: usize) {
+        let (before, shortest) = (self.table.len() - self.columns, self.pieces.iter().map(|(length, _)| *length).min());
+        let taken = (pieces * self.steps(shortest.unwrap_or(0))).min(self.columns);
         let mut row = vec![NEVER; self.columns];
         for (length, value) in &self.pieces {
-            let step = self.steps(*length).min(self.columns);
-            for (more, rest) in row[step..].iter_mut().zip(&self.table[before..]) {
+            let step = (self.steps(*length) + taken).min(self.columns);
+            for (more, rest) in row[step..].iter_mut().zip(&self.table[before + taken..]) {
                 *more = (*more).max(rest + value);
             }
         }

@@ -21,6 +21,8 @@ use crate::model::Problem;
 use std::cmp::{Ordering, Reverse};
 use std::collections::BinaryHeap;
 
+/// Nodes made until dives are worth while: many batches are proved without.
+const DIVES: usize = 24;
 /// Nodes made until a plan is reworked for the first time.
 const FIRST: usize = 32;
 
@@ -159,7 +161,7 @@ impl<'a> Tree<'a> {
         if node.depth == 0 || last {
             self.glance(&node.scope, bound);
         }
-        if fresh && node.depth > 0 && self.is_cheaper(bound) {
+        if fresh && self.made >= DIVES && self.is_cheaper(bound) {
             self.dive(&node.scope, &lenses[0]);
         }
         if !self.is_cheaper(bound) {

@@ -23,6 +23,8 @@ use std::collections::BinaryHeap;
 
 /// Nodes made until dives are worth while: many batches are proved without.
 const DIVES: usize = 24;
+/// Nodes made for each dive, at least.
+const EACH: usize = 8;
 /// Nodes made until a plan is reworked for the first time.
 const FIRST: usize = 32;
 
@@ -62,6 +64,8 @@ pub(super) struct Tree<'a> {
     branching: Branching,
     /// Nodes made until the plan is reworked again.
     next: usize,
+    /// Dives so far.
+    dives: usize,
 }
 
 /// How the work on a tree ended.
@@ -98,6 +102,7 @@ impl<'a> Tree<'a> {
             best,
             branching: Branching::default(),
             next: FIRST,
+            dives: 0,
         };
         if let Some(bound) = relaxed.bound {
             tree.push(bound, 0, 1, scope);
@@ -157,11 +162,12 @@ impl<'a> Tree<'a> {
         let Some((bound, lenses)) = self.bound(node) else { return Look::Closed };
         let counts = open_counts(self.problem, &self.master, &node.scope);
         let last = counts.is_empty();
-        let fresh = node.is_fresh();
+        let fresh = node.is_fresh() && self.dives * EACH <= self.made;
         if node.depth == 0 || last {
             self.glance(&node.scope, bound);
         }
         if fresh && self.made >= DIVES && self.is_cheaper(bound) {
+            self.dives += 1;
             self.dive(&node.scope, &lenses[0]);
         }
         if !self.is_cheaper(bound) {

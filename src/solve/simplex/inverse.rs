@@ -47,8 +47,7 @@ impl Simplex {
         for (position, column) in self.basis.iter().enumerate() {
             let cost = self.columns[*column].cost;
             if cost != 0.0 {
-                let line = &self.inverse[position * rows..(position + 1) * rows];
-                prices.iter_mut().zip(line).for_each(|(price, part)| *price += cost * part);
+                prices.iter_mut().zip(self.inverse_line(position)).for_each(|(price, part)| *price += cost * part);
             }
         }
         prices
@@ -86,9 +85,8 @@ impl Simplex {
     }
 
     pub(super) fn shift_values(&mut self, column: &Column, moved: f64) {
-        let rows = self.right.len();
         for position in 0..self.values.len() {
-            let line = &self.inverse[position * rows..(position + 1) * rows];
+            let line = self.inverse_line(position);
             self.values[position] -= moved * column.entries.iter().map(|(row, part)| line[*row] * part).sum::<f64>();
         }
     }
@@ -128,8 +126,9 @@ impl Simplex {
                 data.entries.iter().for_each(|(row, part)| rest[*row] -= part * value);
             }
         }
-        let line = |position: usize| &self.inverse[position * rows..(position + 1) * rows];
-        self.values = (0..rows).map(|at| line(at).iter().zip(&rest).map(|(part, right)| part * right).sum()).collect();
+        self.values = (0..rows)
+            .map(|at| self.inverse_line(at).iter().zip(&rest).map(|(part, right)| part * right).sum())
+            .collect();
     }
 }
 

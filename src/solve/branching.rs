@@ -23,6 +23,7 @@ pub(super) type Valued = (Count, f64);
 #[derive(Default)]
 pub(super) struct Branching {
     rises: BTreeMap<Count, Rises>,
+    nearer_first: bool,
 }
 
 /// How much the bound rises, for each one that a count is kept below or above its value, summed over so many probes.
@@ -46,6 +47,11 @@ impl Rises {
 }
 
 impl Branching {
+    /// Nothing known yet; of two parts the one that the program's value is nearer to comes first.
+    pub(super) fn nearer_first() -> Branching {
+        Branching { nearer_first: true, ..Branching::default() }
+    }
+
     /// The parts of a scope, split by one of the counts.
     pub(super) fn split(
         &mut self,
@@ -72,7 +78,11 @@ impl Branching {
         let (count, value, _) = best?;
         let range = master.range(scope, count);
         let below = whole_below(value).clamp(range.least - 1, range.most);
-        Some(parts(scope, count, &[(range.least, below), (below + 1, range.most)]))
+        let mut parts = parts(scope, count, &[(range.least, below), (below + 1, range.most)]);
+        if self.nearer_first && value - value.floor() > 0.5 {
+            parts.reverse();
+        }
+        Some(parts)
     }
 
     /// How much both parts of a split by this count rise, as far as is known.
@@ -127,12 +137,29 @@ pub(super) fn open_counts(problem: &Problem, master: &Master, scope: &Scope) -> 
         }
     }
     let rippings = rippings.into_iter().enumerate().filter(|(at, _)| several(*at));
-    let rippings: Vec<Valued> = rippings.map(|(at, value)| (Count::Ripping(at), value)).filter(not_whole).collect();
+    // Where fewer sheets are welcome, more of them can always be ripped some way.
+    let at_least = |at: usize, value: f64| value.max(real(scope.rippings[at].least));
+    let rippings = rippings.map(|(at, value)| (Count::Ripping(at), at_least(at, value)));
+    let rippings: Vec<Valued> = rippings.filter(not_whole).collect();
     if rippings.is_empty() {
         strips.into_iter().map(|(blank, value)| (Count::Strips(blank), value)).filter(not_whole).collect()
     } else {
         rippings
     }
+}
+
+/// The scope split by a count of strips that is whole but not settled; none where all that are known are.
+pub(super) fn settled(problem: &Problem, need: &Need, master: &Master, scope: &Scope) -> Option<Vec<Scope>> {
+    let mut strips: BTreeMap<Blank, f64> = BTreeMap::new();
+    for (made, value) in master.used() {
+        if let Made::Pattern(pattern) = made {
+            *strips.entry(pattern.blank).or_default() += value;
+        }
+    }
+    let mut counts = strips.into_iter().map(|(blank, value)| (Count::Strips(blank), whole_below(value + 0.5)));
+    let (count, value) = counts.find(|(count, _)| !scope.range(problem, need, *count).is_fixed())?;
+    let range = scope.range(problem, need, count);
+    Some(parts(scope, count, &[(value, value), (range.least, value - 1), (value + 1, range.most)]))
 }
 
 /// The scope halved by a count of sheets that is not settled; none where all are.
@@ -148,6 +175,11 @@ pub(super) fn halves(problem: &Problem, need: &Need, scope: &Scope) -> Option<Ve
 fn parts(scope: &Scope, count: Count, ranges: &[(i64, i64)]) -> Vec<Scope> {
     let some = ranges.iter().filter(|(least, most)| least <= most);
     some.map(|(least, most)| scope.narrowed(count, Range { least: *least, most: *most })).collect()
+}
+
+#[allow(clippy::cast_precision_loss)] // counts of an order
+fn real(number: i64) -> f64 {
+    number as f64
 }
 
 fn far_from_whole(value: f64) -> f64 {

@@ -88,10 +88,18 @@ impl Scope {
         self.kinds.iter().all(|range| range.is_fixed())
     }
 
-    /// The same scope where fewer sheets would be welcome, to see how close they come to doing.
-    pub(super) fn with_fewer(&self) -> Scope {
+    /// The same scope where fewer sheets would be welcome, to see how close they come to doing. Those that must be
+    /// ripped one way still leave no more than the rest of their kind to the other ways.
+    pub(super) fn with_fewer(&self, problem: &Problem) -> Scope {
         let mut scope = self.clone();
         scope.kinds.iter_mut().for_each(|range| range.least = 0);
+        for (at, ripping) in problem.rippings.iter().enumerate() {
+            let ways = problem.rippings.iter().zip(&self.rippings).enumerate();
+            let others = ways.filter(|(other, (way, _))| *other != at && way.sheet == ripping.sheet);
+            let taken: i64 = others.map(|(_, (_, range))| range.least).sum();
+            let most = self.rippings[at].most.min(self.kinds[ripping.sheet].most - taken).max(0);
+            scope.rippings[at] = Range { least: 0, most };
+        }
         scope
     }
 }
@@ -103,4 +111,27 @@ pub(super) fn most_strips(problem: &Problem, need: &Need, blank: Blank) -> i64 {
     sizes.sort_unstable();
     sizes.dedup();
     sizes.iter().map(|size| i64::from(need.count[*size])).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::data::{File, Source, read};
+
+    /// Of five sheets at least three are ripped along, at least one across.
+    #[test]
+    fn fewer_sheets_leave_the_other_way_no_more_than_before() {
+        let text = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n\
+                    [[panel]]\nsize = \"12 x 16\"\ncount = 100\n[yard]\nrips = \"either\"\n";
+        let job = read(&Source { job: File::of("two ways", text), list: None, rack: None }).expect("it is sound");
+        let problem = crate::model::build(&job).expect("they can be made");
+        let all = Scope::all(&problem, &Need::of(&problem), None);
+        let scope = all
+            .narrowed(Count::Kind(0), Range { least: 5, most: 5 })
+            .narrowed(Count::Ripping(0), Range { least: 3, most: 5 })
+            .narrowed(Count::Ripping(1), Range { least: 1, most: 5 });
+        let fewer = scope.with_fewer(&problem);
+        assert_eq!(fewer.kinds, [Range { least: 0, most: 5 }]);
+        assert_eq!(fewer.rippings, [Range { least: 0, most: 4 }, Range { least: 0, most: 2 }]);
+    }
 }

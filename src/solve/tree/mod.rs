@@ -3,10 +3,16 @@
 //! are split by a count that is not whole: sheets of a kind, sheets ripped one way, strips of a width (branching on
 //! sums of Gilmore-Gomory variables, as in Vanderbeck 2000 and Silva, Alvelos and Valerio de Carvalho 2010). The most
 //! promising node comes first, so the least bound of the nodes left is a bound on every plan.
+//!
+//! How long it takes to meet the cheapest plan is much a matter of luck, and differs from one way of searching to
+//! another; so where a tree has grown, a second one that searches otherwise goes on by turns with it, and the first
+//! that closes ends both (an algorithm portfolio, Gomes and Selman 2001).
 
+mod lean;
 mod plans;
 
-use super::branching::{Branching, halves, only_sheets_cost, open_counts};
+use self::lean::Lean;
+use super::branching::{Branching, halves, only_sheets_cost, open_counts, settled};
 use super::draft::Draft;
 use super::generate::{Bounded, Relaxed, bounded, relax};
 use super::layout::Layout;
@@ -27,6 +33,10 @@ const DIVES: usize = 24;
 const EACH: usize = 8;
 /// Nodes made until a plan is reworked for the first time.
 const FIRST: usize = 32;
+/// Nodes made until a second tree is begun.
+const SECOND: usize = 64;
+/// What the second tree may spend for each node of the first: one for a node, and what a list costs.
+const TURN: i64 = 30;
 
 /// A part of all plans that is still open.
 struct Node {
@@ -66,6 +76,8 @@ pub(super) struct Tree<'a> {
     next: usize,
     /// Dives so far.
     dives: usize,
+    /// How its lists went, where this is the second tree.
+    lean: Option<Lean>,
 }
 
 /// How the work on a tree ended.
@@ -103,6 +115,7 @@ impl<'a> Tree<'a> {
             branching: Branching::default(),
             next: FIRST,
             dives: 0,
+            lean: None,
         };
         if let Some(bound) = relaxed.bound {
             tree.push(bound, 0, 1, scope);
@@ -112,29 +125,78 @@ impl<'a> Tree<'a> {
 
     /// Closes node after node until nothing is open, or the watch says stop.
     pub(super) fn close(mut self) -> Closed {
-        while let Some(Reverse(node)) = self.open.pop() {
-            if !self.is_cheaper(node.bound) {
+        let mut second: Option<Tree> = None;
+        while self.step() {
+            if self.made < SECOND {
                 continue;
             }
-            if self.watch.stop() {
-                self.stick(node.bound);
-                continue;
-            }
-            self.report(node.bound);
-            match self.look(&node) {
-                Look::Closed => {}
-                Look::Split(bound, parts) => {
-                    for part in parts {
-                        self.push(bound, node.depth + 1, 1, part);
-                    }
-                }
-                Look::Raised(bound) => self.push(bound, node.depth, node.reach * 2, node.scope),
-                Look::Stuck(bound) => self.stick(bound),
+            let second = second.get_or_insert_with(|| self.second());
+            second.learn(&self);
+            let left = second.go_on(TURN);
+            self.learn(second);
+            if !left {
+                break;
             }
         }
+        let Some(mut second) = second else { return self.closed() };
+        // Where one is at its end and has not closed all, the other goes on alone.
+        second.learn(&self);
+        while !self.is_proved() && second.step() {}
+        self.learn(&second);
+        while !second.is_proved() && self.step() {}
+        second.learn(&self);
+        let (first, second) = (self.closed(), second.closed());
+        let bound = first.bound.zip(second.bound).map(|(first, second)| first.max(second));
+        Closed { bound, best: first.best }
+    }
+
+    /// What is known by now.
+    fn closed(self) -> Closed {
         let cost = self.best.as_ref().map(|(_, cost)| *cost);
-        let open = self.stuck.filter(|bound| cost.is_none_or(|cost| *bound < cost));
-        Closed { bound: open.or(cost), best: self.best }
+        Closed { bound: self.least_open().or(cost), best: self.best }
+    }
+
+    /// The least bound of the parts that may hold something cheaper than the best plan; none where there are none.
+    fn least_open(&self) -> Option<i64> {
+        let open = self.open.peek().map(|Reverse(node)| node.bound);
+        self.stuck.into_iter().chain(open).min().filter(|bound| self.is_cheaper(*bound))
+    }
+
+    fn is_proved(&self) -> bool {
+        self.least_open().is_none()
+    }
+
+    /// Takes over the other's plan where that is cheaper.
+    fn learn(&mut self, other: &Tree) {
+        if let Some((draft, cost)) = &other.best
+            && self.is_cheaper(*cost)
+        {
+            self.best = Some((draft.clone(), *cost));
+        }
+    }
+
+    /// Closes or splits one node; false where none is open.
+    fn step(&mut self) -> bool {
+        let Some(Reverse(node)) = self.open.pop() else { return false };
+        if !self.is_cheaper(node.bound) {
+            return true;
+        }
+        if self.watch.stop() {
+            self.stick(node.bound);
+            return true;
+        }
+        self.report(node.bound);
+        match self.look(&node) {
+            Look::Closed => {}
+            Look::Split(bound, parts) => {
+                for part in parts {
+                    self.push(bound, node.depth + 1, 1, part);
+                }
+            }
+            Look::Raised(bound) => self.push(bound, node.depth, node.reach * 2, node.scope),
+            Look::Stuck(bound) => self.stick(bound),
+        }
+        true
     }
 
     fn push(&mut self, bound: i64, depth: usize, reach: i64, scope: Scope) {
@@ -151,6 +213,9 @@ impl<'a> Tree<'a> {
     }
 
     fn report(&self, bound: i64) {
+        if self.lean.is_some() {
+            return;
+        }
         let cents = |units: i64| Cents(units / self.problem.charges.cent);
         let least = self.stuck.map_or(bound, |stuck| stuck.min(bound));
         let (best, bound) = (self.best.as_ref().map(|(_, cost)| cents(*cost)), Some(cents(least)));
@@ -162,7 +227,7 @@ impl<'a> Tree<'a> {
         let Some((bound, lenses)) = self.bound(node) else { return Look::Closed };
         let counts = open_counts(self.problem, &self.master, &node.scope);
         let last = counts.is_empty();
-        let fresh = node.is_fresh() && self.dives * EACH <= self.made;
+        let fresh = self.lean.is_none() && node.is_fresh() && self.dives * EACH <= self.made;
         if node.depth == 0 || last {
             self.glance(&node.scope, bound);
         }
@@ -179,7 +244,11 @@ impl<'a> Tree<'a> {
             return Look::Closed;
         }
         let sheets_open = matches!(counts.first(), Some((Count::Kind(_), _)));
-        let found = if sheets_open { None } else { self.search_listed(&node.scope, lenses, target, last, fresh) };
+        let found = match &self.lean {
+            _ if sheets_open => None,
+            Some(_) => self.search_short(&node.scope, &lenses, target, last),
+            None => self.search_listed(&node.scope, lenses, target, last, fresh),
+        };
         match found {
             Some(Verdict::Nothing) => match outlay::least_from(self.problem, &node.scope, target + 1) {
                 Some(bound) if self.is_cheaper(bound) => Look::Raised(bound),
@@ -193,6 +262,7 @@ impl<'a> Tree<'a> {
                 let limit = self.limit();
                 let parts = self.branching.split(&mut self.master, &node.scope, counts, limit);
                 let parts = parts.filter(|parts| !parts.contains(&node.scope));
+                let parts = parts.or_else(|| settled(self.problem, self.need, &self.master, &node.scope));
                 match parts.or_else(|| halves(self.problem, self.need, &node.scope)) {
                     Some(parts) => Look::Split(bound, parts),
                     None => Look::Stuck(bound),
@@ -233,7 +303,7 @@ impl<'a> Tree<'a> {
 
     /// The bound of a scope at the prices where fewer sheets would be welcome.
     fn relaxed_with_fewer(&mut self, scope: &Scope) -> Bounded {
-        let fewer = self.relax(&scope.with_fewer());
+        let fewer = self.relax(&scope.with_fewer(self.problem));
         bounded(self.problem, self.need, scope, fewer.prices)
     }
 

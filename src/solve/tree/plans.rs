@@ -54,7 +54,7 @@ impl Tree<'_> {
         }
     }
 
-    fn search(&self, scope: &Scope, listed: &[Made], target: i64, nodes: usize) -> Verdict {
+    pub(super) fn search(&self, scope: &Scope, listed: &[Made], target: i64, nodes: usize) -> Verdict {
         let program = Program::new(self.problem, self.need, scope, listed, target);
         Search::new(self.problem, self.need, program, target, nodes, self.watch).run()
     }

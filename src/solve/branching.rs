@@ -23,6 +23,7 @@ pub(super) type Valued = (Count, f64);
 #[derive(Default)]
 pub(super) struct Branching {
     rises: BTreeMap<Count, Rises>,
+    /// Whether the part that the program's value is nearer to comes first, else the one with fewer.
     nearer_first: bool,
 }
 
@@ -110,15 +111,11 @@ pub(super) fn only_sheets_cost(problem: &Problem, scope: &Scope) -> bool {
 /// settled before their strips are looked at, since their program is flat.
 pub(super) fn open_counts(problem: &Problem, master: &Master, scope: &Scope) -> Vec<Valued> {
     let (mut kinds, mut rippings) = (vec![0.0; scope.kinds.len()], vec![0.0; scope.rippings.len()]);
-    let mut strips: BTreeMap<Blank, f64> = BTreeMap::new();
-    for (made, value) in master.used() {
-        match made {
-            Made::Layout(layout) => {
-                rippings[layout.ripping] += value;
-                kinds[problem.rippings[layout.ripping].sheet] += value;
-            }
-            Made::Pattern(pattern) => *strips.entry(pattern.blank).or_default() += value,
-            Made::OnHand(..) => {}
+    let used = master.used();
+    for (made, value) in &used {
+        if let Made::Layout(layout) = made {
+            rippings[layout.ripping] += value;
+            kinds[problem.rippings[layout.ripping].sheet] += value;
         }
     }
     let several = |at: usize| {
@@ -136,29 +133,31 @@ pub(super) fn open_counts(problem: &Problem, master: &Master, scope: &Scope) -> 
             (true, None) => {}
         }
     }
-    let rippings = rippings.into_iter().enumerate().filter(|(at, _)| several(*at));
-    // Where fewer sheets are welcome, more of them can always be ripped some way.
-    let at_least = |at: usize, value: f64| value.max(real(scope.rippings[at].least));
-    let rippings = rippings.map(|(at, value)| (Count::Ripping(at), at_least(at, value)));
-    let rippings: Vec<Valued> = rippings.filter(not_whole).collect();
-    if rippings.is_empty() {
-        strips.into_iter().map(|(blank, value)| (Count::Strips(blank), value)).filter(not_whole).collect()
-    } else {
-        rippings
-    }
+    // Where fewer sheets are welcome there may be fewer than the scope asks for: the rest can be ripped all the same.
+    let enough = |at: usize, value: f64| whole_below(value) >= scope.rippings[at].least;
+    let rippings = rippings.into_iter().enumerate().filter(|(at, value)| several(*at) && enough(*at, *value));
+    let rippings: Vec<Valued> = rippings.map(|(at, value)| (Count::Ripping(at), value)).filter(not_whole).collect();
+    if rippings.is_empty() { strips(&used).into_iter().filter(not_whole).collect() } else { rippings }
 }
 
-/// The scope split by a count of strips that is whole but not settled; none where all that are known are.
-pub(super) fn settled(problem: &Problem, need: &Need, master: &Master, scope: &Scope) -> Option<Vec<Scope>> {
+/// The strips crosscut from each blank.
+fn strips(used: &[(Made, f64)]) -> Vec<Valued> {
     let mut strips: BTreeMap<Blank, f64> = BTreeMap::new();
-    for (made, value) in master.used() {
+    for (made, value) in used {
         if let Made::Pattern(pattern) = made {
             *strips.entry(pattern.blank).or_default() += value;
         }
     }
-    let mut counts = strips.into_iter().map(|(blank, value)| (Count::Strips(blank), whole_below(value + 0.5)));
-    let (count, value) = counts.find(|(count, _)| !scope.range(problem, need, *count).is_fixed())?;
-    let range = scope.range(problem, need, count);
+    strips.into_iter().map(|(blank, value)| (Count::Strips(blank), value)).collect()
+}
+
+/// The scope in three parts by a count of strips that is whole but not settled: as many, fewer and more; none where
+/// all that are crosscut are settled.
+pub(super) fn thirds(problem: &Problem, need: &Need, master: &Master, scope: &Scope) -> Option<Vec<Scope>> {
+    let counts = strips(&master.used()).into_iter();
+    let mut open = counts.map(|(count, value)| (count, value, scope.range(problem, need, count)));
+    let (count, value, range) = open.find(|(_, _, range)| !range.is_fixed())?;
+    let value = whole_below(value + 0.5).clamp(range.least, range.most);
     Some(parts(scope, count, &[(value, value), (range.least, value - 1), (value + 1, range.most)]))
 }
 
@@ -175,11 +174,6 @@ pub(super) fn halves(problem: &Problem, need: &Need, scope: &Scope) -> Option<Ve
 fn parts(scope: &Scope, count: Count, ranges: &[(i64, i64)]) -> Vec<Scope> {
     let some = ranges.iter().filter(|(least, most)| least <= most);
     some.map(|(least, most)| scope.narrowed(count, Range { least: *least, most: *most })).collect()
-}
-
-#[allow(clippy::cast_precision_loss)] // counts of an order
-fn real(number: i64) -> f64 {
-    number as f64
 }
 
 fn far_from_whole(value: f64) -> f64 {

@@ -1,5 +1,5 @@
-//! The second tree: it looks for plans in short lists only, and spends no time on dives and reworking. Its nodes cost a
-//! tenth of those of the first, so it gets far down; a list is tried where the bound has come so near the target that
+//! The second tree: it looks for plans in short lists only, and spends no time on dives and reworking. Its nodes cost
+//! far less than those of the first, so it gets far down; a list is tried where the bound has come so near the target that
 //! such lists were short before, and else now and then.
 
 use super::super::branching::Branching;

@@ -9,7 +9,7 @@ mod plans;
 mod turns;
 
 use self::lean::Lean;
-use super::branching::{Branching, halves, only_sheets_cost, open_counts, settled};
+use super::branching::{Branching, halves, only_sheets_cost, open_counts, thirds};
 use super::draft::Draft;
 use super::generate::{Bounded, Relaxed, bounded, relax};
 use super::layout::Layout;
@@ -195,7 +195,7 @@ impl<'a> Tree<'a> {
                 let limit = self.limit();
                 let parts = self.branching.split(&mut self.master, &node.scope, counts, limit);
                 let parts = parts.filter(|parts| !parts.contains(&node.scope));
-                let parts = parts.or_else(|| settled(self.problem, self.need, &self.master, &node.scope));
+                let parts = parts.or_else(|| thirds(self.problem, self.need, &self.master, &node.scope));
                 match parts.or_else(|| halves(self.problem, self.need, &node.scope)) {
                     Some(parts) => Look::Split(bound, parts),
                     None => Look::Stuck(bound),

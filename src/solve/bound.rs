@@ -71,7 +71,7 @@ pub(super) fn judge(problem: &Problem, need: &Need, scope: &Scope, prices: &Pric
         strips.entry(blank).or_insert_with(|| shelf.family(blank.family).best(blank));
     }
     let least: Vec<Option<i64>> = layouts.iter().map(|best| best.as_ref().map(|(_, cost)| *cost)).collect();
-    let panels = panels(need, prices, &on_hand) + narrowed(problem, need, scope, prices, &strips);
+    let panels = panels(need, prices, &on_hand) + prices.covered + narrowed(problem, need, scope, prices, &strips);
     let sheets = sheets(problem, scope, &least);
     let first = (0..least.len()).map(|index| first(problem, scope, &least, index, sheets)).collect();
     // What was not looked at may cost less still.
@@ -131,7 +131,7 @@ pub(super) fn charge(problem: &Problem, prices: &Prices, sheet: usize, cuts: u32
 
 /// What one more strip is worth to a layout.
 pub(super) fn strip_value(prices: &Prices, blank: Blank, best: i64) -> i64 {
-    prices.strip.get(&blank).copied().unwrap_or(best)
+    prices.strip.get(&blank).copied().unwrap_or_else(|| best + prices.covering(blank))
 }
 
 /// The layout of this way to rip that costs least above what it is worth.
@@ -179,7 +179,8 @@ fn narrowed(
 ) -> i128 {
     let cheapest = |(blank, price): (&Blank, &i64)| {
         let best = strips.get(blank).map_or(0, |(best, _)| *best);
-        let (each, range) = (i128::from(price - best), scope.range(problem, need, Count::Strips(*blank)));
+        let each = i128::from(price - prices.covering(*blank) - best);
+        let range = scope.range(problem, need, Count::Strips(*blank));
         (each * i128::from(range.least)).min(each * i128::from(range.most))
     };
     prices.strip.iter().map(cheapest).sum()

@@ -69,14 +69,14 @@ pub(super) fn relax(
         if problem.rippings.iter().any(|ripping| ripping.broken) && solved && !watch.stop() {
             let prices = master.prices();
             let judged = judge(problem, need, scope, &prices, Breaks::Known);
-            if improve(problem, master, &judged, scale) {
+            if improve(problem, master, &prices, &judged, scale) {
                 solved = master.solve_grown();
                 continue;
             }
         }
         let now = bounded(problem, need, scope, master.prices());
         let past = now.bound.is_none_or(|bound| limit.is_some_and(|limit| bound >= limit));
-        let grown = !past && improve(problem, master, &now.judged, scale);
+        let grown = !past && improve(problem, master, &now.prices, &now.judged, scale);
         if best.as_ref().is_none_or(|best| now.is_as_good_as(best)) {
             best = Some(now);
         }
@@ -89,7 +89,7 @@ pub(super) fn relax(
 }
 
 impl Bounded {
-    fn is_as_good_as(&self, other: &Bounded) -> bool {
+    pub(super) fn is_as_good_as(&self, other: &Bounded) -> bool {
         self.judged.total.is_none_or(|total| other.judged.total.is_some_and(|most| total >= most))
     }
 }
@@ -105,14 +105,14 @@ pub(super) fn bounded(problem: &Problem, need: &Need, scope: &Scope, mut prices:
 }
 
 /// Adds what pays at these prices; false where nothing does.
-fn improve(problem: &Problem, master: &mut Master, judged: &Judged, scale: i64) -> bool {
+fn improve(problem: &Problem, master: &mut Master, prices: &Prices, judged: &Judged, scale: i64) -> bool {
     let worthwhile = (dearest(problem) * scale) >> 30;
     let mut grown = false;
     let strip_prices = master.strip_prices();
     let on_hand = master.on_hand_prices();
     let sheets = master.sheet_prices();
     for (blank, (value, pattern)) in &judged.strips {
-        if strip_prices.get(blank).is_some_and(|price| value - price > worthwhile) {
+        if strip_prices.get(blank).is_some_and(|price| value + prices.covering(*blank) - price > worthwhile) {
             grown |= master.add(Made::Pattern(pattern.clone()));
         }
     }

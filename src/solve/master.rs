@@ -5,6 +5,7 @@
 //! to. Whatever a scope asks for can be had from nowhere at a high price, so that there is always an answer; what that
 //! answer is worth, the bound says.
 
+use super::cover::Cover;
 use super::layout::Layout;
 use super::need::Need;
 use super::pattern::{Blank, Pattern};
@@ -52,6 +53,7 @@ pub(super) struct Master<'a> {
     given: BTreeMap<Blank, usize>,
     used: BTreeMap<Blank, Sum>,
     made: BTreeMap<Made, usize>,
+    covers: Vec<(Cover, Sum)>,
 }
 
 /// The slack of a row that may be overfilled.
@@ -85,6 +87,7 @@ impl<'a> Master<'a> {
             given: BTreeMap::new(),
             used: BTreeMap::new(),
             made: BTreeMap::new(),
+            covers: Vec::new(),
         };
         for count in &need.count {
             let (row, count) = master.lp.add_row(&[], f64::from(*count), OVER);
@@ -139,7 +142,13 @@ impl<'a> Master<'a> {
     fn begin_again(&mut self) -> bool {
         let sums = self.kinds.iter().chain(self.rippings.iter().flatten()).chain(self.used.values());
         let wanting = sums.filter(|sum| self.lp.bounds(sum.count).0 > 0.0);
-        let start: Vec<(usize, usize)> = self.sizes.iter().chain(wanting).map(|sum| (sum.row, sum.nowhere)).collect();
+        let start: Vec<(usize, usize)> = self
+            .sizes
+            .iter()
+            .chain(self.covers.iter().map(|(_, sum)| sum))
+            .chain(wanting)
+            .map(|sum| (sum.row, sum.nowhere))
+            .collect();
         self.lp.begin_with(&start)
     }
 
@@ -174,6 +183,41 @@ impl<'a> Master<'a> {
         self.used.insert(blank, sum);
     }
 
+    /// Adds a cover, which must hold for every plan; its row asks for one, its weights being parts of what it asks for.
+    pub(super) fn add_cover(&mut self, cover: Cover) {
+        let part = |made: &Made| match made {
+            Made::Pattern(pattern) => cover.part(pattern.blank),
+            Made::Layout(_) | Made::OnHand(..) => None,
+        };
+        let columns: Vec<(usize, f64)> =
+            self.made.iter().filter_map(|(made, column)| part(made).map(|part| (*column, part))).collect();
+        let (row, count) = self.lp.add_row(&columns, 1.0, OVER);
+        let nowhere = self.nowhere(row);
+        self.covers.push((cover, Sum { row, count, nowhere }));
+    }
+
+    /// The strips crosscut from each blank.
+    pub(super) fn strips(&self) -> BTreeMap<Blank, f64> {
+        let mut strips: BTreeMap<Blank, f64> = BTreeMap::new();
+        for (made, column) in &self.made {
+            if let Made::Pattern(pattern) = made {
+                *strips.entry(pattern.blank).or_default() += self.lp.value(*column);
+            }
+        }
+        strips
+    }
+
+    /// The covers that have a price.
+    pub(super) fn priced_covers(&self) -> Vec<Cover> {
+        let prices = self.lp.prices();
+        self.covers.iter().filter(|(_, sum)| prices[sum.row] > 1e-9).map(|(cover, _)| cover.clone()).collect()
+    }
+
+    /// All covers.
+    pub(super) fn covers(&self) -> impl Iterator<Item = &Cover> {
+        self.covers.iter().map(|(cover, _)| cover)
+    }
+
     /// Adds a layout, a pattern or a pattern of a strip on hand; false where it is there already.
     pub(super) fn add(&mut self, made: Made) -> bool {
         if self.made.contains_key(&made) {
@@ -185,6 +229,8 @@ impl<'a> Master<'a> {
                 let mut entries = self.pattern_entries(pattern);
                 entries.push((self.given_row(pattern.blank), -1.0));
                 entries.extend(self.used.get(&pattern.blank).map(|sum| (sum.row, 1.0)));
+                let covers = self.covers.iter();
+                entries.extend(covers.filter_map(|(cover, sum)| Some((sum.row, cover.part(pattern.blank)?))));
                 (entries, 0)
             }
             Made::OnHand(strip, pattern) => {
@@ -244,7 +290,10 @@ impl<'a> Master<'a> {
     pub(super) fn prices(&self) -> Prices {
         let prices = self.lp.prices();
         let of = |row: usize| self.fixed(prices[row]);
+        let (covering, covered) = self.covering(&prices);
         Prices {
+            covering,
+            covered,
             scale: self.scale,
             size: self.sizes.iter().map(|sum| of(sum.row)).collect(),
             strip: self.used.keys().filter_map(|blank| Some((*blank, of(*self.given.get(blank)?)))).collect(),
@@ -252,6 +301,22 @@ impl<'a> Master<'a> {
             cut: self.cuts.map_or(0, |row| of(row).min(self.problem.charges.cut * self.scale)),
             keeping: 0,
         }
+    }
+
+    /// What a strip is worth because covers count it, and what all that they ask for is worth. Nothing where that would
+    /// be more than prices may be.
+    fn covering(&self, prices: &[f64]) -> (BTreeMap<Blank, i64>, i128) {
+        let (mut covering, mut covered): (BTreeMap<Blank, i64>, i128) = (BTreeMap::new(), 0);
+        for (cover, sum) in &self.covers {
+            let each = self.fixed(prices[sum.row]) / cover.least;
+            covered += i128::from(each) * i128::from(cover.least);
+            for (blank, weight) in &cover.weights {
+                let worth = covering.entry(*blank).or_default();
+                *worth = each.saturating_mul(*weight).saturating_add(*worth);
+            }
+        }
+        covering.retain(|_, worth| *worth > 0);
+        if covering.values().any(|worth| *worth > self.highest) { (BTreeMap::new(), 0) } else { (covering, covered) }
     }
 
     fn fixed(&self, price: f64) -> i64 {

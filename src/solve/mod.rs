@@ -6,6 +6,7 @@ mod bound;
 mod branching;
 mod broken;
 mod chain;
+mod cover;
 mod crosscut;
 mod dive;
 mod draft;

@@ -82,7 +82,7 @@ impl<'a> Lens<'a> {
     /// The least value of a pattern of this blank that can be in the pool, beside the best one's.
     fn floor_of_pattern(&self, blank: Blank) -> i64 {
         let best = self.best(blank);
-        let each = strip_value(self.prices(), blank, best) - best;
+        let each = strip_value(self.prices(), blank, best) - self.prices().covering(blank) - best;
         let least = self.scope.strips.get(&blank).map_or(0, |range| range.least);
         let first = if least <= 0 { each.max(0) } else { 0 };
         narrow(i128::from(best) - self.gap + i128::from(first))

@@ -21,10 +21,21 @@ pub(super) struct Prices {
     pub strip: BTreeMap<Blank, i64>,
     /// The strips that the program knows, whose patterns are worth while looking for.
     pub known: Vec<Blank>,
+    /// What a strip is worth beside its panels, because covers count it.
+    pub covering: BTreeMap<Blank, i64>,
+    /// What all that the covers ask for is worth together.
+    pub covered: i128,
     /// Of one paid cut of the order.
     pub cut: i64,
     /// Of one cent of an offcut worth keeping.
     pub keeping: i64,
+}
+
+impl Prices {
+    /// What a strip is worth beside its panels.
+    pub(super) fn covering(&self, blank: Blank) -> i64 {
+        self.covering.get(&blank).copied().unwrap_or(0)
+    }
 }
 
 /// The fixed point of a problem: fine enough that rounding costs nothing that matters, coarse enough that sums of a

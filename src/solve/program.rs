@@ -2,6 +2,7 @@
 //! variables of their own: sheets of a kind, strips of a width, paid cuts. Knows every number exactly, so that prices
 //! from the floating-point simplex can be judged in whole numbers.
 
+use super::cover::Cover;
 use super::draft::Draft;
 use super::layout::Layout;
 use super::master::Made;
@@ -58,6 +59,7 @@ struct Rows {
     cuts: Option<usize>,
     given: BTreeMap<Blank, usize>,
     used: BTreeMap<Blank, usize>,
+    covered: Vec<(usize, Cover)>,
 }
 
 #[allow(clippy::cast_precision_loss)] // counts and costs of an order
@@ -67,7 +69,13 @@ fn real(number: i64) -> f64 {
 
 impl Program {
     /// The program of making what is needed from the pool, within the scope, at no more than `target` units.
-    pub(super) fn new(problem: &Problem, need: &Need, scope: &Scope, pool: &[Made], target: i64) -> Program {
+    pub(super) fn new(
+        problem: &Problem,
+        need: &Need,
+        scope: &Scope,
+        (pool, covers): (&[Made], &[Cover]),
+        target: i64,
+    ) -> Program {
         let mut program = Program {
             lp: Simplex::default(),
             counts: Vec::new(),
@@ -78,20 +86,28 @@ impl Program {
             unit: real(dearest(problem)),
             made: Vec::new(),
         };
-        let rows = program.rows(problem, need, scope, pool, target);
+        let rows = program.rows(problem, need, scope, (pool, covers), target);
         for made in pool {
             program.add_made(problem, need, &rows, made, target);
         }
         program
     }
 
-    fn rows(&mut self, problem: &Problem, need: &Need, scope: &Scope, pool: &[Made], target: i64) -> Rows {
+    fn rows(
+        &mut self,
+        problem: &Problem,
+        need: &Need,
+        scope: &Scope,
+        (pool, covers): (&[Made], &[Cover]),
+        target: i64,
+    ) -> Rows {
         let sizes = need.count.iter().map(|count| self.row(i64::from(*count), false)).collect();
         let on_hand = need.on_hand.iter().map(|count| self.row(-i64::from(*count), false)).collect();
         let sheets = scope.kinds.iter().map(|range| self.counted(Counts::Sheets, *range)).collect();
         let ripped = scope.rippings.iter().map(|range| self.counted(Counts::Ripped, *range)).collect();
         let (given, used) = (BTreeMap::new(), BTreeMap::new());
-        let mut rows = Rows { sizes, on_hand, sheets, ripped, cuts: None, given, used };
+        let covered = covers.iter().map(|cover| (self.row(cover.least, false), cover.clone())).collect();
+        let mut rows = Rows { sizes, on_hand, sheets, ripped, cuts: None, given, used, covered };
         if problem.charges.per_order {
             let row = self.row(-i64::from(need.free), false);
             self.column(
@@ -119,7 +135,9 @@ impl Program {
         rows.given.insert(blank, given);
         rows.used.insert(blank, used);
         let range = scope.range(problem, need, Count::Strips(blank));
-        self.column(Counts::Strips, vec![(given, -1), (used, 1)], 0, range);
+        let covered = rows.covered.iter().filter_map(|(row, cover)| Some((*row, *cover.weights.get(&blank)?)));
+        let entries = [(given, -1), (used, 1)].into_iter().chain(covered).collect();
+        self.column(Counts::Strips, entries, 0, range);
     }
 
     /// A row that adds up a count, and the column of the sum.

@@ -3,6 +3,7 @@
 //! search, Shaw 1998). Now and then a plan that costs as much may take the place of the old, with one layout less of
 //! those taken apart, so that the walk does not end where no few sheets can be bettered. Proves nothing.
 
+use super::cover::Cover;
 use super::draft::Draft;
 use super::layout::Layout;
 use super::master::Made;
@@ -55,7 +56,7 @@ impl<'a> Rework<'a> {
         problem: &'a Problem,
         need: &'a Need,
         scope: &Scope,
-        mut pool: Vec<Made>,
+        (mut pool, covers): (Vec<Made>, &[Cover]),
         plan: &Draft,
         watch: &'a dyn Watch,
     ) -> Option<Rework<'a>> {
@@ -63,7 +64,7 @@ impl<'a> Rework<'a> {
         pool.sort_unstable();
         pool.dedup();
         let cost = plan.cost(problem);
-        let program = Program::new(problem, need, scope, &pool, cost);
+        let program = Program::new(problem, need, scope, (&pool, covers), cost);
         let columns = program.layouts().map(|(layout, column)| (layout.clone(), column)).collect();
         let mut search = Search::new(problem, need, program, cost, 0, watch);
         let root = search.root()?;
@@ -145,7 +146,7 @@ mod tests {
 
         let found = generate(&problem, &need, &[], &Patient).found;
         let scope = Scope::all(&problem, &need, None);
-        let mut rework = Rework::new(&problem, &need, &scope, found, &both, &Patient).expect("there are plans");
+        let mut rework = Rework::new(&problem, &need, &scope, (found, &[]), &both, &Patient).expect("there are plans");
         let better = (0..50).find_map(|_| rework.round()).expect("a cheaper plan");
         assert!(better.serves(&problem, &need));
         assert_eq!(better.cost(&problem), 3850);

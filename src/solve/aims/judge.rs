@@ -92,6 +92,8 @@ pub(super) fn shelf<'a>(problem: &'a Problem, prices: &Prices) -> Shelf<'a> {
         size: prices.size.clone(),
         strip: BTreeMap::new(),
         known: Vec::new(),
+        covering: BTreeMap::new(),
+        covered: 0,
         cut: prices.cut,
         keeping: keeping(problem),
     };

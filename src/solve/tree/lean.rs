@@ -3,6 +3,7 @@
 //! such lists were short before, and else now and then.
 
 use super::super::branching::Branching;
+use super::super::cover::Covers;
 use super::super::generate::Bounded;
 use super::super::master::Master;
 use super::super::pool::pool;
@@ -50,6 +51,7 @@ impl<'a> Tree<'a> {
             made: 0,
             best: self.best.clone(),
             branching: Branching::nearer_first(),
+            covers: Covers::new(self.problem, self.need),
             next: usize::MAX,
             dives: 0,
             lean: Some(Lean { near: -1, left: 0, passed: 0, purse: 0 }),
@@ -129,19 +131,21 @@ mod tests {
     use crate::data::{File, Source, read};
     use crate::solve::Patient;
 
-    /// Two kinds of sheets, paid cuts and seven sizes: enough for some dozens of nodes.
+    /// Two kinds of sheets, paid cuts, seven sizes and a strip on hand, which keeps covers away: enough for some dozens of
+    /// nodes.
     const BATCH: &str = "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 38.50\n\
          [[sheet]]\nname = \"half\"\nlength = 48\nwidth = 48\nprice = 22.00\n\
          [[panel]]\nsize = \"5 x 7\"\ncount = 18\n[[panel]]\nsize = \"8 x 10\"\ncount = 20\n\
          [[panel]]\nsize = \"9 x 12\"\ncount = 22\ngrain = \"upright\"\n[[panel]]\nsize = \"11 x 14\"\ncount = 16\n\
          [[panel]]\nsize = \"12 x 16\"\ncount = 18\n[[panel]]\nsize = \"16 x 20\"\ncount = 14\n\
-         [[panel]]\nsize = \"18 x 24\"\ncount = 13\n[yard]\nrips = \"either\"\n";
+         [[panel]]\nsize = \"18 x 24\"\ncount = 13\n[yard]\nrips = \"either\"\n\
+         [[strip]]\nlength = 11\nwidth = 8\n";
 
     #[test]
     fn either_tree_alone_and_both_by_turns_come_to_the_same_cost() {
         let mut most = 0;
         for charges in ["", "cut_price = 0.50\nfree_cuts = 2\n"] {
-            let text = format!("{BATCH}{charges}");
+            let text = BATCH.replace("[yard]\n", &format!("[yard]\n{charges}"));
             let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
             let problem = crate::model::build(&job).expect("they can be made");
             let need = Need::of(&problem);

@@ -4,15 +4,16 @@
 //! sums of Gilmore-Gomory variables, as in Vanderbeck 2000 and Silva, Alvelos and Valerio de Carvalho 2010). The most
 //! promising node comes first, so the least bound of the nodes left is a bound on every plan.
 
+mod bounds;
 mod lean;
 mod plans;
 mod turns;
 
 use self::lean::Lean;
-use super::branching::{Branching, halves, only_sheets_cost, open_counts, thirds};
+use super::branching::{Branching, halves, open_counts, thirds};
+use super::cover::Covers;
 use super::draft::Draft;
-use super::generate::{Bounded, Relaxed, bounded, relax};
-use super::layout::Layout;
+use super::generate::Relaxed;
 use super::master::Master;
 use super::need::Need;
 use super::outlay;
@@ -65,6 +66,7 @@ pub(super) struct Tree<'a> {
     made: usize,
     best: Option<(Draft, i64)>,
     branching: Branching,
+    covers: Covers,
     /// Nodes made until the plan is reworked again.
     next: usize,
     /// Dives so far.
@@ -98,6 +100,7 @@ impl<'a> Tree<'a> {
             made: 0,
             best,
             branching: Branching::default(),
+            covers: Covers::new(problem, need),
             next: FIRST,
             dives: 0,
             lean: None,
@@ -206,47 +209,6 @@ impl<'a> Tree<'a> {
 
     fn limit(&self) -> Option<i64> {
         self.best.as_ref().map(|(_, cost)| *cost)
-    }
-
-    /// The bound of a node and the prices that gave it, those of the program that the master stands at first; none
-    /// where the node holds nothing cheaper than the best plan.
-    ///
-    /// Where nothing but sheets costs money and it is settled which, the program may use fewer: how far it stays below
-    /// tells how close the node comes to being closed. Where cuts cost money too, both programs tell something.
-    fn bound(&mut self, node: &Node) -> Option<(i64, Vec<Bounded>)> {
-        let (mut bound, mut lenses) = (node.bound, Vec::new());
-        let only_sheets = only_sheets_cost(self.problem, &node.scope);
-        if !only_sheets {
-            let plain = self.relax(&node.scope);
-            bound = bound.max(plain.bound?);
-            lenses.push(plain);
-        }
-        if self.is_cheaper(bound) && (only_sheets || (node.scope.is_bought() && !self.buys_as_best(&node.scope))) {
-            let fewer = self.relaxed_with_fewer(&node.scope);
-            bound = bound.max(fewer.bound?);
-            lenses.insert(0, fewer);
-        }
-        self.is_cheaper(bound).then_some((bound, lenses))
-    }
-
-    fn relax(&mut self, scope: &Scope) -> Bounded {
-        let limit = self.limit();
-        relax(self.problem, self.need, scope, &mut self.master, limit, self.watch)
-    }
-
-    /// The bound of a scope at the prices where fewer sheets would be welcome.
-    fn relaxed_with_fewer(&mut self, scope: &Scope) -> Bounded {
-        let fewer = self.relax(&scope.with_fewer(self.problem));
-        bounded(self.problem, self.need, scope, fewer.prices)
-    }
-
-    /// Whether the best plan buys the very sheets of the scope.
-    fn buys_as_best(&self, scope: &Scope) -> bool {
-        let Some((draft, _)) = &self.best else { return false };
-        let mut bought = vec![0_i64; scope.kinds.len()];
-        let sheet = |layout: &Layout| self.problem.rippings[layout.ripping].sheet;
-        draft.layouts.iter().for_each(|(layout, copies)| bought[sheet(layout)] += i64::from(*copies));
-        bought.iter().zip(&scope.kinds).all(|(bought, range)| range.least <= *bought && *bought <= range.most)
     }
 
     /// The cost that the next search through a list aims at: close above the bound, where lists are short, and further

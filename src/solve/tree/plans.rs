@@ -55,7 +55,7 @@ impl Tree<'_> {
     }
 
     pub(super) fn search(&self, scope: &Scope, listed: &[Made], target: i64, nodes: usize) -> Verdict {
-        let program = Program::new(self.problem, self.need, scope, listed, target);
+        let program = Program::new(self.problem, self.need, scope, (listed, &self.master.priced_covers()), target);
         Search::new(self.problem, self.need, program, target, nodes, self.watch).run()
     }
 
@@ -117,7 +117,10 @@ impl Tree<'_> {
     fn rework(&mut self, near: Vec<Made>, rounds: usize, bound: i64) {
         let Some((plan, cost)) = &self.best else { return };
         let scope = Scope::all(self.problem, self.need, Some(*cost));
-        let Some(mut rework) = Rework::new(self.problem, self.need, &scope, near, plan, self.watch) else { return };
+        let covers = self.master.priced_covers();
+        let Some(mut rework) = Rework::new(self.problem, self.need, &scope, (near, &covers), plan, self.watch) else {
+            return;
+        };
         let mut left = rounds;
         while left > 0 && self.is_cheaper(bound) && !self.watch.stop() {
             left -= 1;

@@ -1,0 +1,301 @@
+//! A group of panel sizes that share strips with each other and with no others, and the least that the strips weigh
+//! which give all of its panels: dynamic programming over the panels still wanted.
+
+use super::super::layout::blank;
+use super::super::need::Need;
+use super::super::pattern::Blank;
+use crate::model::{Problem, StripWidth};
+use std::cmp::Reverse;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Most states of the panels still wanted; groups with more are left to the linear program alone.
+const STATES: usize = 6_000;
+/// Most patterns of a group.
+const PATTERNS: usize = 300;
+/// Most ways to fill one blank that are looked at.
+const FILLINGS: usize = 5_000;
+
+/// Panels of each size of the group that a strip gives.
+type Panels = Vec<u32>;
+
+/// Sizes whose panels are covered together.
+pub(super) struct Group {
+    /// Panels wanted of each size.
+    counts: Panels,
+    /// All blanks that some of its panels can be cut from.
+    pub(super) blanks: Vec<Blank>,
+    /// What can be crosscut from a blank: (index into the blanks, panels). Only the largest, and some that the hand could
+    /// not hold to the last; with those the least weight can only come out lower.
+    patterns: Vec<(usize, Panels)>,
+    /// Plans met so far: strips of each blank.
+    pub(super) plans: Vec<Vec<u32>>,
+}
+
+/// The groups of what is needed, as far as they are small enough; none where strips may come from a breakdown or lie on
+/// hand, which no group counts.
+pub(super) fn groups(problem: &Problem, need: &Need) -> Vec<Group> {
+    if problem.rippings.iter().any(|ripping| ripping.broken) || !problem.on_hand.is_empty() {
+        return Vec::new();
+    }
+    let mut tied: Vec<BTreeSet<usize>> = Vec::new();
+    for width in problem.families.iter().flat_map(|family| &family.widths) {
+        let sizes = width.laid.iter().map(|laid| laid.size).filter(|size| need.count[*size] > 0);
+        let mut sizes: BTreeSet<usize> = sizes.collect();
+        let (apart, shared) = tied.into_iter().partition(|other| other.is_disjoint(&sizes));
+        tied = apart;
+        sizes.extend::<BTreeSet<usize>>(shared.into_iter().flat_map(|other: BTreeSet<usize>| other).collect());
+        if !sizes.is_empty() {
+            tied.push(sizes);
+        }
+    }
+    let group = |sizes: BTreeSet<usize>| Group::new(problem, need, &sizes.into_iter().collect::<Vec<usize>>());
+    tied.into_iter().filter_map(group).collect()
+}
+
+impl Group {
+    /// None where there is too much to tell apart.
+    fn new(problem: &Problem, need: &Need, sizes: &[usize]) -> Option<Group> {
+        let counts: Panels = sizes.iter().map(|size| need.count[*size]).collect();
+        let states = counts.iter().try_fold(1_usize, |states, count| states.checked_mul(*count as usize + 1))?;
+        if states > STATES {
+            return None;
+        }
+        let mut found: BTreeMap<Blank, Vec<Panels>> = BTreeMap::new();
+        for ripping in &problem.rippings {
+            for (at, width) in problem.families[ripping.family].widths.iter().enumerate() {
+                let blank = blank(ripping, ripping.board.raw(), at);
+                if let std::collections::btree_map::Entry::Vacant(entry) = found.entry(blank) {
+                    entry.insert(fillings(problem, (sizes, &counts), width, blank)?);
+                }
+            }
+        }
+        found.retain(|_, patterns| !patterns.is_empty());
+        let blanks: Vec<Blank> = found.keys().copied().collect();
+        let patterns = found.into_values().enumerate();
+        let patterns = patterns.flat_map(|(at, patterns)| patterns.into_iter().map(move |panels| (at, panels)));
+        let patterns: Vec<(usize, Panels)> = patterns.collect();
+        (patterns.len() <= PATTERNS).then(|| Group { counts, blanks, patterns, plans: Vec::new() })
+    }
+
+    /// The least that strips weigh which give all panels, the strips of each blank weighing so much; and such strips.
+    /// None where no strips do.
+    pub(super) fn least(&self, weights: &[i64]) -> Option<(i64, Vec<u32>)> {
+        let patterns = self.worthwhile(weights);
+        let strides = self.counts.iter().scan(1, |stride, count| {
+            let now = *stride;
+            *stride *= *count as usize + 1;
+            Some(now)
+        });
+        let strides: Vec<usize> = strides.collect();
+        let state_of = |left: &mut dyn Iterator<Item = u32>| -> usize {
+            strides.iter().zip(left).map(|(stride, left)| stride * left as usize).sum()
+        };
+        let states: usize = self.counts.iter().map(|count| *count as usize + 1).product();
+        // The least weight for each state, and the pattern that it begins with.
+        let mut best: Vec<Option<(i64, usize)>> = vec![None; states];
+        let mut left = vec![0; self.counts.len()];
+        best[0] = Some((0, 0));
+        for state in 1..states {
+            count_up(&mut left, &self.counts);
+            // Strips come in any order, so the next one may be of those that give the last size still wanted.
+            let last = left.iter().rposition(|left| *left > 0)?;
+            for (at, (blank, panels)) in patterns.iter().enumerate().filter(|(_, (_, panels))| panels[last] > 0) {
+                let after = state_of(&mut left.iter().zip(panels).map(|(left, given)| left.saturating_sub(*given)));
+                let weight = best[after].map(|(weight, _)| weight + weights[*blank]);
+                if let Some(weight) = weight
+                    && best[state].is_none_or(|(least, _)| weight < least)
+                {
+                    best[state] = Some((weight, at));
+                }
+            }
+        }
+        let mut strips = vec![0; self.blanks.len()];
+        let mut left = self.counts.clone();
+        while left.iter().any(|left| *left > 0) {
+            let (_, at) = best[state_of(&mut left.iter().copied())]?;
+            let (blank, panels) = patterns[at];
+            strips[*blank] += 1;
+            left.iter_mut().zip(panels).for_each(|(left, given)| *left = left.saturating_sub(*given));
+        }
+        best[states - 1].map(|(weight, _)| (weight, strips))
+    }
+
+    /// The patterns but those that give no more than another one that weighs no more.
+    fn worthwhile(&self, weights: &[i64]) -> Vec<&(usize, Panels)> {
+        let mut sorted: Vec<&(usize, Panels)> = self.patterns.iter().collect();
+        sorted.sort_by_key(|(blank, panels)| (weights[*blank], Reverse(panels.iter().sum::<u32>())));
+        let mut kept: Vec<&(usize, Panels)> = Vec::new();
+        for next in sorted {
+            if !kept.iter().any(|other| contains(&other.1, &next.1)) {
+                kept.push(next);
+            }
+        }
+        kept
+    }
+}
+
+/// The next numbers of panels, the first size counting fastest.
+fn count_up(left: &mut [u32], counts: &[u32]) {
+    for (left, count) in left.iter_mut().zip(counts) {
+        if *left < *count {
+            *left += 1;
+            return;
+        }
+        *left = 0;
+    }
+}
+
+/// The largest ways to fill a blank with panels of the sizes, up to the counts; none where there are too many to look
+/// at.
+fn fillings(
+    problem: &Problem,
+    (sizes, counts): (&[usize], &[u32]),
+    width: &StripWidth,
+    blank: Blank,
+) -> Option<Vec<Panels>> {
+    let lies = width.laid.iter().filter_map(|laid| {
+        let at = sizes.iter().position(|size| *size == laid.size)?;
+        Some((at, (laid.along + problem.kerf).raw()))
+    });
+    let mut filling = Filling { counts, lies: lies.collect(), found: BTreeSet::new(), looks: 0 };
+    filling.fill(0, blank.usable + problem.kerf.raw(), &mut vec![0; counts.len()]);
+    (filling.looks <= FILLINGS).then(|| largest(filling.found))
+}
+
+/// What fills a strip.
+struct Filling<'a> {
+    counts: &'a [u32],
+    /// (index into the sizes, length with a kerf).
+    lies: Vec<(usize, i64)>,
+    found: BTreeSet<Panels>,
+    looks: usize,
+}
+
+impl Filling<'_> {
+    fn fill(&mut self, next: usize, room: i64, given: &mut Panels) {
+        self.looks += 1;
+        if self.looks > FILLINGS {
+            return;
+        }
+        let Some((size, length)) = self.lies.get(next).copied() else {
+            if given.iter().any(|given| *given > 0) {
+                self.found.insert(given.clone());
+            }
+            return;
+        };
+        let (before, mut room) = (given[size], room);
+        loop {
+            self.fill(next + 1, room, given);
+            room -= length;
+            if room < 0 || given[size] >= self.counts[size] {
+                break;
+            }
+            given[size] += 1;
+        }
+        given[size] = before;
+    }
+}
+
+fn contains(larger: &[u32], smaller: &[u32]) -> bool {
+    larger.iter().zip(smaller).all(|(larger, smaller)| larger >= smaller)
+}
+
+/// Those that no other one contains.
+fn largest(found: BTreeSet<Panels>) -> Vec<Panels> {
+    let mut largest: Vec<Panels> = Vec::new();
+    // Descending, a larger one comes before those that it contains.
+    for next in found.into_iter().rev() {
+        if !largest.iter().any(|other| contains(other, &next)) {
+            largest.push(next);
+        }
+    }
+    largest
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::data::{File, Source, read};
+    use proptest::prelude::*;
+
+    fn problem(text: &str) -> Problem {
+        let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
+        crate::model::build(&job).expect("they can be made")
+    }
+
+    const SHEET: &str =
+        "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n[yard]\nrips = \"along\"\n[saw]\nsquaring = 0\n";
+
+    /// Of a strip of 96 in. come five panels 16 in. long (5 x 16 + 4/8 = 80 1/2; six would take 96 5/8) or seven 12 in.
+    /// long (7 x 12 + 6/8 = 84 3/4; eight would take 96 7/8), by hand. Seventeen are
+    /// just two strips of five and one of seven.
+    #[test]
+    fn seventeen_panels_take_three_strips_whatever_they_weigh() {
+        let problem = problem(&format!("{SHEET}[[panel]]\nsize = \"12 x 16\"\ncount = 17\n"));
+        let groups = groups(&problem, &Need::of(&problem));
+        let [group] = &groups[..] else { panic!("one size is one group") };
+        let widths = &problem.families[0].widths;
+        let wide = |at: usize| widths[group.blanks[at].width].width == crate::length::Length::inches(16);
+        let narrow_and_wide = if wide(0) { [1, 0] } else { [0, 1] };
+        for (weights, least) in [([1, 1], 3), ([12, 16], 40), ([5, 7], 17), ([3, 7], 12), ([0, 1], 0)] {
+            let weights: Vec<i64> = narrow_and_wide.iter().map(|at| weights[*at]).collect();
+            let found = group.least(&weights).expect("strips do");
+            assert_eq!(found.0, least, "{weights:?}");
+            let weight: i64 = found.1.iter().zip(&weights).map(|(strips, weight)| i64::from(*strips) * weight).sum();
+            assert_eq!(weight, least);
+        }
+    }
+
+    #[test]
+    fn sizes_that_share_a_width_are_one_group() {
+        let text = format!(
+            "{SHEET}[[panel]]\nsize = \"12 x 16\"\ncount = 5\n[[panel]]\nsize = \"9 x 12\"\ncount = 5\n\
+             [[panel]]\nsize = \"8 x 10\"\ncount = 5\n"
+        );
+        let problem = problem(&text);
+        let groups = groups(&problem, &Need::of(&problem));
+        let mut counts: Vec<usize> = groups.iter().map(|group| group.counts.len()).collect();
+        counts.sort_unstable();
+        assert_eq!(counts, [1, 2]);
+    }
+
+    /// Every number of strips of each blank up to one for each panel, by trying all: whether they give the panels.
+    fn by_trying(group: &Group, weights: &[i64]) -> i64 {
+        fn give(group: &Group, weights: &[i64], left: &[u32], next: usize, spent: i64, least: &mut i64) {
+            if left.iter().all(|left| *left == 0) {
+                *least = (*least).min(spent);
+                return;
+            }
+            for at in next..group.patterns.len() {
+                let (blank, panels) = &group.patterns[at];
+                let after: Vec<u32> =
+                    left.iter().zip(panels).map(|(left, given)| left.saturating_sub(*given)).collect();
+                if after != left {
+                    give(group, weights, &after, at, spent + weights[*blank], least);
+                }
+            }
+        }
+        let mut least = i64::MAX;
+        give(group, weights, &group.counts, 0, 0, &mut least);
+        least
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn nothing_weighs_less_than_the_least(
+            counts in prop::collection::vec(0..6_u32, 3),
+            weights in prop::collection::vec(0..20_i64, 4),
+        ) {
+            let panel = |(size, count): (&str, &u32)| format!("[[panel]]\nsize = \"{size}\"\ncount = {}\n", count + 1);
+            let panels: String = ["16 x 20", "16 x 24", "20 x 24"].into_iter().zip(&counts).map(panel).collect();
+            let problem = problem(&format!("{SHEET}{panels}"));
+            let groups = groups(&problem, &Need::of(&problem));
+            prop_assert_eq!(groups.len(), 1);
+            let weights: Vec<i64> = weights.into_iter().cycle().take(groups[0].blanks.len()).collect();
+            let found = groups[0].least(&weights).map(|(least, _)| least);
+            prop_assert_eq!(found, Some(by_trying(&groups[0], &weights)));
+        }
+    }
+}

@@ -18,7 +18,8 @@ const DEAR: f64 = 1e3;
 
 /// The cover that these strips miss most; none where they meet all.
 pub(super) fn unmet(group: &mut Group, strips: &BTreeMap<Blank, f64>) -> Option<Cover> {
-    let there: Vec<f64> = group.blanks.iter().map(|blank| strips.get(blank).copied().unwrap_or(0.0)).collect();
+    let there: Vec<f64> =
+        group.blanks.iter().map(|blank| strips.get(blank).map_or(0.0, |strips| strips.max(0.0))).collect();
     let mut lp = Simplex::default();
     let rows: Vec<usize> = there.iter().map(|there| lp.add_row(&[], -there, (0.0, f64::INFINITY)).0).collect();
     let (one, _) = lp.add_row(&[], 1.0, (0.0, f64::INFINITY));
@@ -59,6 +60,9 @@ pub(super) fn unmet(group: &mut Group, strips: &BTreeMap<Blank, f64>) -> Option<
 /// The cover with these weights, in small whole numbers where there are such.
 fn cover(group: &Group, weights: &[f64], there: &[f64]) -> Option<Cover> {
     let most = weights.iter().copied().fold(0.0, f64::max);
+    if most <= 0.0 {
+        return None;
+    }
     let small = (1..=24).map(f64::from).find(|times| {
         weights.iter().all(|weight| {
             let times = weight / most * times;
@@ -69,7 +73,7 @@ fn cover(group: &Group, weights: &[f64], there: &[f64]) -> Option<Cover> {
     let rounded: Vec<i64> = weights.iter().map(|weight| whole(weight / most * fine)).collect();
     let (least, _) = group.least(&rounded)?;
     let used: f64 = rounded.iter().zip(there).map(|(weight, there)| real(*weight) * there).sum();
-    (real(least) - used > MISSED * real(least)).then(|| Cover {
+    (least > 0 && real(least) - used > MISSED * real(least)).then(|| Cover {
         weights: group.blanks.iter().copied().zip(rounded).filter(|(_, weight)| *weight > 0).collect(),
         least,
     })
@@ -83,4 +87,43 @@ fn whole(weight: f64) -> i64 {
 #[allow(clippy::cast_precision_loss)] // small weights
 fn real(weight: i64) -> f64 {
     weight as f64
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::super::need::Need;
+    use super::super::group::groups;
+    use super::*;
+    use crate::data::{File, Source, read};
+
+    fn twelve_by_sixteens(count: u32) -> Group {
+        let text = format!(
+            "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n[[panel]]\nsize = \"12 x 16\"\ncount = {count}\n\
+             grain = \"upright\"\n[yard]\nrips = \"along\"\n"
+        );
+        let job = read(&Source { job: File::of("one size", text), list: None, rack: None }).expect("it is sound");
+        let problem = crate::model::build(&job).expect("they can be made");
+        groups(&problem, &Need::of(&problem)).pop().expect("one size is a group")
+    }
+
+    /// Upright along the sheet they lie on strips 12 in. wide, five on each (5 x 16 + 4/8 = 80 1/2 of 95 3/4 in.; six
+    /// would take 96 5/8), by hand.
+    #[test]
+    fn a_part_of_a_strip_does_not_do() {
+        let mut group = twelve_by_sixteens(17);
+        let blank = group.blanks[0];
+        let cover = unmet(&mut group, &BTreeMap::from([(blank, 3.4)])).expect("3.4 strips are no four");
+        assert_eq!(cover, Cover { weights: BTreeMap::from([(blank, 1)]), least: 4 });
+        assert_eq!(unmet(&mut group, &BTreeMap::from([(blank, 4.0)])), None);
+    }
+
+    #[test]
+    fn no_strips_at_all_miss_a_cover_that_asks_for_some() {
+        let mut group = twelve_by_sixteens(1);
+        let blank = group.blanks[0];
+        for none in [BTreeMap::new(), BTreeMap::from([(blank, -1e-12)])] {
+            let cover = unmet(&mut group, &none).expect("one strip is needed");
+            assert_eq!(cover.least, 1);
+        }
+    }
 }

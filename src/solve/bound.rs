@@ -138,7 +138,7 @@ pub(super) fn strip_value(prices: &Prices, blank: Blank, best: i64) -> i64 {
 fn best_layout(problem: &Problem, index: usize, prices: &Prices, strips: &[(i64, Pattern)]) -> (Layout, i64) {
     let ripping = &problem.rippings[index];
     let value: Vec<i64> = strips.iter().map(|(best, pattern)| strip_value(prices, pattern.blank, *best)).collect();
-    let strips = Strips { value: &value, least: 1, keeping: prices.keeping };
+    let strips = Strips { value: &value, least: 1, keeping: prices.keeping, cut: each_cut(problem, prices) };
     let boards = Boards::new(problem, ripping, ripping.board.raw(), strips);
     let mut best: Option<(Layout, i64)> = None;
     for (way, cuts) in boards.ways() {
@@ -152,6 +152,16 @@ fn best_layout(problem: &Problem, index: usize, prices: &Prices, strips: &[(i64,
         }
     }
     best.unwrap_or_else(|| nothing_cut(problem, index, prices))
+}
+
+/// What each cut costs at these prices, where all cuts cost the same and may be any number.
+fn each_cut(problem: &Problem, prices: &Prices) -> Option<i64> {
+    let charges = &problem.charges;
+    match charges.most_cuts {
+        None if charges.per_order => Some(prices.cut),
+        None if charges.free == 0 && charges.cut > 0 => Some(prices.scale * charges.cut),
+        _ => None,
+    }
 }
 
 /// Where no strip is worth anything, a sheet costs what it costs.

@@ -100,6 +100,10 @@ impl Knapsack {
             table.chunks_exact_mut(self.columns).for_each(|row| add_pieces(row, choice, step));
             return table;
         }
+        if choice.step == Step::Count && step > 0 && choice.most as usize >= self.columns / step {
+            count_pieces(&mut table, self.columns, choice.value, step);
+            return table;
+        }
         for state in 0..self.states {
             for column in step..self.columns {
                 let value = if step > 0 && choice.most as usize >= column / step {
@@ -209,6 +213,18 @@ fn after(step: Step, state: usize, copies: u32) -> Option<usize> {
         Step::Stay => Some(state),
         Step::Count => state.checked_sub(copies as usize),
         Step::Meet => Some(if copies > 0 { 0 } else { state }),
+    }
+}
+
+/// Betters each row of values, one for each number of pieces, by one more piece than the row before; there are always
+/// enough of them.
+fn count_pieces(table: &mut [i64], columns: usize, value: i64, step: usize) {
+    let (mut before, rest) = table.split_at_mut(columns);
+    for row in rest.chunks_exact_mut(columns) {
+        for (more, fewer) in row.iter_mut().skip(step).zip(&*before) {
+            *more = (*more).max(plus(*fewer, value));
+        }
+        before = row;
     }
 }
 

@@ -80,7 +80,7 @@ fn rise(charges: &Charges, kinds: &[Range], base: i64, units: i64, best: &mut Op
 
 /// Sums of these kinds and of paid cuts on top of `base`, down from `units`.
 fn fall(charges: &Charges, kinds: &[Range], base: i64, units: i64, best: &mut Option<i64>) {
-    if base > units {
+    if base > units || best.is_some_and(|best| best == units) {
         return;
     }
     let Some((range, rest)) = kinds.split_last() else {

@@ -211,7 +211,7 @@ impl Pool<'_> {
         let blanks =
             (0..problem.families[ripping.family].widths.len()).map(|at| super::layout::blank(ripping, board, at));
         let value: Vec<i64> = blanks.map(|blank| counts_for(problem, self.need, &lenses[0], blank)).collect();
-        let boards = Boards::new(problem, ripping, board, Strips { value: &value, least: 0, keeping: 0 });
+        let boards = Boards::new(problem, ripping, board, Strips { value: &value, least: 0, keeping: 0, cut: None });
         boards.ways().collect::<Vec<_>>().into_iter().all(|(way, cuts)| {
             let floor = lenses[0].floor_of_layout(index, cuts).max(0);
             boards.walk(way, floor, &mut |board, _| {

@@ -116,7 +116,9 @@ fn best_layout(
 ) -> Option<(Layout, i64)> {
     let ripping = &problem.rippings[index];
     let value: Vec<i64> = strips.iter().map(|(value, _)| *value).collect();
-    let strips = Strips { value: &value, least: 1, keeping: keeping(problem) };
+    let charges = &problem.charges;
+    let cut = (charges.per_order && charges.most_cuts.is_none()).then_some(prices.cut);
+    let strips = Strips { value: &value, least: 1, keeping: keeping(problem), cut };
     let boards = Boards::new(problem, ripping, ripping.board.raw(), strips);
     rate.raise_to(problem, (means, prices), ripping, &boards);
     let mut best: Option<(Layout, i64)> = None;

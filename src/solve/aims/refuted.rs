@@ -88,5 +88,5 @@ impl Whole {
 }
 
 fn boards(problem: &Problem, ripping: &Ripping, value: &[i64]) -> Boards {
-    Boards::new(problem, ripping, ripping.board.raw(), Strips { value, least: 1, keeping: keeping(problem) })
+    Boards::new(problem, ripping, ripping.board.raw(), Strips { value, least: 1, keeping: keeping(problem), cut: None })
 }

@@ -22,9 +22,12 @@ pub(super) fn regroup(problem: &Problem, draft: &Draft, held: Held) -> Draft {
         if of.len() < 2 || of.keys().any(|layout| layout.boards.len() > 1) {
             continue;
         }
-        // What can be had with so many layouts can be had with one more, so the first that fails is the last.
-        for kinds in (1..of.len()).rev() {
+        // What can be had with so many layouts can be had with one more, so the first that fails is the last. Those found
+        // may be fewer than were asked for, two of them being alike.
+        let mut kinds = of.len() - 1;
+        while kinds > 0 {
             let Some(better) = Regroup::new(problem, &draft, index, &of, held).into(kinds) else { break };
+            kinds = better.layouts.keys().filter(|layout| layout.ripping == index).count() - 1;
             draft = better;
         }
     }

@@ -12,7 +12,7 @@ use super::super::program::Program;
 use super::super::rework::Rework;
 use super::super::scope::Scope;
 use super::super::search::{Search, Verdict};
-use super::Tree;
+use super::{FIRST, Tree};
 
 /// Most layouts and patterns that are listed while there is something to branch on, and where there is nothing.
 const LISTED: [usize; 2] = [1_500, 40_000];
@@ -103,14 +103,22 @@ impl Tree<'_> {
         near.into_iter().flatten().chain(self.master.found().cloned()).collect()
     }
 
-    /// Reworks the best plan each time that the nodes made have doubled, in more rounds each time: about one for every
-    /// two nodes.
+    /// Reworks the best plan each time that the nodes made have doubled, in more rounds each time: few at first, then one
+    /// for every node, but no more than there are ways to choose three of its sheets.
     pub(super) fn rework_now_and_then(&mut self, scope: &Scope, lenses: &[Bounded], bound: i64) {
         if self.made >= self.next {
             let near = self.nearest(scope, lenses);
-            self.rework(near, self.made / 2, bound);
+            let rounds = if self.next == FIRST { self.made / 2 } else { self.made.min(self.threes()) };
+            self.rework(near, rounds, bound);
             self.next = 2 * self.made;
         }
+    }
+
+    /// In how many ways three of the best plan's sheets can be chosen.
+    fn threes(&self) -> usize {
+        let sheets = self.best.iter().flat_map(|(draft, _)| draft.layouts.values());
+        let sheets = sheets.map(|copies| usize::try_from(*copies).expect("sheets are few")).sum::<usize>();
+        sheets * sheets.saturating_sub(1) * sheets.saturating_sub(2) / 6
     }
 
     /// Reworks the best plan until so many rounds in a row brought nothing, or it costs no more than the bound.

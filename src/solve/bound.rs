@@ -5,7 +5,9 @@
 //! - plus, for each kind of sheet, as many sheets as the scope asks for (or as pay) times the least that a layout costs
 //!   above what its strips are worth,
 //! - plus, for each strip width whose number is narrowed, the cheapest number times what a strip costs above what its
-//!   best pattern is worth.
+//!   best pattern is worth,
+//! - plus what the covers ask for, at their prices; a strip is worth to its layout what the covers count it for besides
+//!   its best pattern ([`super::cover`]).
 //!
 //! This is the Lagrangian bound of the two-stage program; where no layout is worth more than it costs and nothing is
 //! narrowed, it is the value of the dual solution, as in Gilmore and Gomory 1961, and where some is, the counts of the

@@ -1,8 +1,8 @@
-//! The proof: branch and price. A node is a scope; the linear program over all layouts and patterns gives its bound,
-//! whole numbers decide about it. Nodes whose few remaining candidates can be listed are searched through; the others
-//! are split by a count that is not whole: sheets of a kind, sheets ripped one way, strips of a width (branching on
-//! sums of Gilmore-Gomory variables, as in Vanderbeck 2000 and Silva, Alvelos and Valerio de Carvalho 2010). The most
-//! promising node comes first, so the least bound of the nodes left is a bound on every plan.
+//! The proof: branch and price. A node is a scope; the linear program over all layouts and patterns with covers added
+//! gives its bound, whole numbers decide about it. Nodes whose few remaining candidates can be listed are searched
+//! through; the others are split by a count that is not whole: sheets of a kind, sheets ripped one way, strips of a
+//! width (branching on sums of Gilmore-Gomory variables, as in Vanderbeck 2000 and Silva, Alvelos and Valerio de
+//! Carvalho 2010). The most promising node comes first, so the least bound of the nodes left is a bound on every plan.
 
 mod bounds;
 mod lean;

@@ -3,17 +3,18 @@
 
 use super::super::layout::blank;
 use super::super::need::Need;
-use super::super::pattern::Blank;
+use super::super::pattern::{Blank, Patterns, Worth};
 use crate::model::{Problem, StripWidth};
 use std::cmp::Reverse;
+use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Most states of the panels still wanted; groups with more are left to the linear program alone.
 const STATES: usize = 6_000;
 /// Most patterns of a group.
 const PATTERNS: usize = 300;
-/// Most ways to fill one blank that are looked at.
-const FILLINGS: usize = 5_000;
+/// Most patterns of one blank that are looked at.
+const PATTERNS_SEEN: usize = 5_000;
 
 /// Panels of each size of the group that a strip gives.
 type Panels = Vec<u32>;
@@ -24,8 +25,7 @@ pub(super) struct Group {
     counts: Panels,
     /// All blanks that some of its panels can be cut from.
     pub(super) blanks: Vec<Blank>,
-    /// What can be crosscut from a blank: (index into the blanks, panels). Only the largest, and some that the hand could
-    /// not hold to the last; with those the least weight can only come out lower.
+    /// What can be crosscut from a blank: (index into the blanks, panels); only the largest.
     patterns: Vec<(usize, Panels)>,
     /// Plans met so far: strips of each blank.
     pub(super) plans: Vec<Vec<u32>>,
@@ -48,13 +48,19 @@ pub(super) fn groups(problem: &Problem, need: &Need) -> Vec<Group> {
             tied.push(sizes);
         }
     }
-    let group = |sizes: BTreeSet<usize>| Group::new(problem, need, &sizes.into_iter().collect::<Vec<usize>>());
+    // Where nothing is worth anything, every pattern is worth as much as the best.
+    let price = vec![0; need.count.len()];
+    let worth = Worth { price: &price, most: &need.count, keeping: 0 };
+    let longest = problem.rippings.iter().map(|ripping| ripping.usable(ripping.board).raw()).max().unwrap_or(0);
+    let families = 0..problem.families.len();
+    let patterns: Vec<Patterns> = families.map(|family| Patterns::new(problem, family, worth, longest)).collect();
+    let group = |sizes: BTreeSet<usize>| Group::new(problem, need, &patterns, &sizes.into_iter().collect::<Vec<_>>());
     tied.into_iter().filter_map(group).collect()
 }
 
 impl Group {
     /// None where there is too much to tell apart.
-    fn new(problem: &Problem, need: &Need, sizes: &[usize]) -> Option<Group> {
+    fn new(problem: &Problem, need: &Need, patterns: &[Patterns], sizes: &[usize]) -> Option<Group> {
         let counts: Panels = sizes.iter().map(|size| need.count[*size]).collect();
         let states = counts.iter().try_fold(1_usize, |states, count| states.checked_mul(*count as usize + 1))?;
         if states > STATES {
@@ -62,10 +68,13 @@ impl Group {
         }
         let mut found: BTreeMap<Blank, Vec<Panels>> = BTreeMap::new();
         for ripping in &problem.rippings {
-            for (at, width) in problem.families[ripping.family].widths.iter().enumerate() {
+            let widths = problem.families[ripping.family].widths.iter().enumerate();
+            let takes = |width: &StripWidth| width.laid.iter().any(|laid| sizes.contains(&laid.size));
+            for (at, _) in widths.filter(|(_, width)| takes(width)) {
                 let blank = blank(ripping, ripping.board.raw(), at);
-                if let std::collections::btree_map::Entry::Vacant(entry) = found.entry(blank) {
-                    entry.insert(fillings(problem, (sizes, &counts), width, blank)?);
+                if let Entry::Vacant(entry) = found.entry(blank) {
+                    let patterns = &patterns[blank.family];
+                    entry.insert(largest_of(problem, (sizes, &counts), patterns, blank)?);
                 }
             }
         }
@@ -145,55 +154,29 @@ fn count_up(left: &mut [u32], counts: &[u32]) {
     }
 }
 
-/// The largest ways to fill a blank with panels of the sizes, up to the counts; none where there are too many to look
-/// at.
-fn fillings(
+/// The largest patterns of a blank, as panels of each of the sizes, up to the counts; none where there are too many to
+/// look at.
+fn largest_of(
     problem: &Problem,
     (sizes, counts): (&[usize], &[u32]),
-    width: &StripWidth,
+    patterns: &Patterns,
     blank: Blank,
 ) -> Option<Vec<Panels>> {
-    let lies = width.laid.iter().filter_map(|laid| {
-        let at = sizes.iter().position(|size| *size == laid.size)?;
-        Some((at, (laid.along + problem.kerf).raw()))
+    let (mut found, mut looks) = (BTreeSet::new(), 0);
+    let all = patterns.walk(blank, 0, &mut |pattern, _| {
+        let mut panels = vec![0; sizes.len()];
+        for (size, copies) in pattern.yields(problem) {
+            if let Some(at) = sizes.iter().position(|other| *other == size) {
+                panels[at] = counts[at].min(panels[at] + copies);
+            }
+        }
+        if panels.iter().any(|panels| *panels > 0) {
+            found.insert(panels);
+        }
+        looks += 1;
+        looks < PATTERNS_SEEN
     });
-    let mut filling = Filling { counts, lies: lies.collect(), found: BTreeSet::new(), looks: 0 };
-    filling.fill(0, blank.usable + problem.kerf.raw(), &mut vec![0; counts.len()]);
-    (filling.looks <= FILLINGS).then(|| largest(filling.found))
-}
-
-/// What fills a strip.
-struct Filling<'a> {
-    counts: &'a [u32],
-    /// (index into the sizes, length with a kerf).
-    lies: Vec<(usize, i64)>,
-    found: BTreeSet<Panels>,
-    looks: usize,
-}
-
-impl Filling<'_> {
-    fn fill(&mut self, next: usize, room: i64, given: &mut Panels) {
-        self.looks += 1;
-        if self.looks > FILLINGS {
-            return;
-        }
-        let Some((size, length)) = self.lies.get(next).copied() else {
-            if given.iter().any(|given| *given > 0) {
-                self.found.insert(given.clone());
-            }
-            return;
-        };
-        let (before, mut room) = (given[size], room);
-        loop {
-            self.fill(next + 1, room, given);
-            room -= length;
-            if room < 0 || given[size] >= self.counts[size] {
-                break;
-            }
-            given[size] += 1;
-        }
-        given[size] = before;
-    }
+    all.then(|| largest(found))
 }
 
 fn contains(larger: &[u32], smaller: &[u32]) -> bool {
@@ -227,10 +210,10 @@ mod tests {
         "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n[yard]\nrips = \"along\"\n[saw]\nsquaring = 0\n";
 
     /// Of a strip of 96 in. come five panels 16 in. long (5 x 16 + 4/8 = 80 1/2; six would take 96 5/8) or seven 12 in.
-    /// long (7 x 12 + 6/8 = 84 3/4; eight would take 96 7/8), by hand. Seventeen are
-    /// just two strips of five and one of seven.
+    /// long (7 x 12 + 6/8 = 84 3/4; eight would take 96 7/8), by hand. Seventeen are just two strips of five and one of
+    /// seven, or four of five.
     #[test]
-    fn seventeen_panels_take_three_strips_whatever_they_weigh() {
+    fn seventeen_panels_take_the_strips_that_weigh_least() {
         let problem = problem(&format!("{SHEET}[[panel]]\nsize = \"12 x 16\"\ncount = 17\n"));
         let groups = groups(&problem, &Need::of(&problem));
         let [group] = &groups[..] else { panic!("one size is one group") };

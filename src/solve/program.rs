@@ -187,7 +187,7 @@ impl Program {
         self.counts.push(counts);
         self.cost.push(cost);
         self.entries.push(entries);
-        self.lp.add_column(data)
+        self.lp.add_column(&data)
     }
 
     /// Its layouts and their columns.

@@ -151,7 +151,7 @@ impl<'a> Program<'a> {
         self.counts.push(counts);
         self.cost.push(cost);
         self.entries.push(entries);
-        self.lp.add_column(data)
+        self.lp.add_column(&data)
     }
 
     /// Cents that one unit of the relaxation's cost stands for.

@@ -24,15 +24,15 @@ pub(super) fn unmet(group: &mut Group, strips: &BTreeMap<Blank, f64>) -> Option<
     let rows: Vec<usize> = there.iter().map(|there| lp.add_row(&[], -there, (0.0, f64::INFINITY)).0).collect();
     let (one, _) = lp.add_row(&[], 1.0, (0.0, f64::INFINITY));
     let more = |entries, cost| Column { entries, cost, least: 0.0, most: f64::INFINITY };
-    lp.add_column(more(rows.iter().map(|row| (*row, 1.0)).collect(), 1.0));
-    let none = lp.add_column(more(vec![(one, 1.0)], DEAR));
+    lp.add_column(&more(rows.iter().map(|row| (*row, 1.0)).collect(), 1.0));
+    let none = lp.add_column(&more(vec![(one, 1.0)], DEAR));
     let column = |plan: &[u32]| {
         let strips = plan.iter().enumerate().filter(|(_, strips)| **strips > 0);
         let entries = strips.map(|(at, strips)| (rows[at], -f64::from(*strips))).chain([(one, 1.0)]).collect();
         more(entries, 0.0)
     };
     for plan in &group.plans {
-        lp.add_column(column(plan));
+        lp.add_column(&column(plan));
     }
     lp.begin_with(&[(one, none)]);
     for _ in 0..ROUNDS {
@@ -51,7 +51,7 @@ pub(super) fn unmet(group: &mut Group, strips: &BTreeMap<Blank, f64>) -> Option<
         if real(least) > short * FINE * (1.0 - 1e-3) || group.plans.contains(&plan) {
             return cover(group, &weights, &there);
         }
-        lp.add_column(column(&plan));
+        lp.add_column(&column(&plan));
         group.plans.push(plan);
     }
     None

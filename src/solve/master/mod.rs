@@ -129,14 +129,14 @@ impl<'a> Master<'a> {
 
     /// A column that gives one of what the row counts at a high price.
     fn nowhere(&mut self, row: usize) -> usize {
-        self.lp.add_column(Column { entries: vec![(row, 1.0)], cost: self.dear, least: 0.0, most: f64::INFINITY })
+        self.lp.add_column(&Column { entries: vec![(row, 1.0)], cost: self.dear, least: 0.0, most: f64::INFINITY })
     }
 
     /// Paid cuts cover all cuts but the free ones.
     fn add_cuts_row(&mut self, free: u32) {
         let (row, _) = self.lp.add_row(&[], -f64::from(free), OVER);
         let cost = real(self.problem.charges.cut) / self.unit;
-        self.lp.add_column(Column { entries: vec![(row, 1.0)], cost, least: 0.0, most: f64::INFINITY });
+        self.lp.add_column(&Column { entries: vec![(row, 1.0)], cost, least: 0.0, most: f64::INFINITY });
         self.cuts = Some(row);
     }
 
@@ -236,7 +236,7 @@ impl<'a> Master<'a> {
             }
         };
         let column = Column { entries, cost: real(cost) / self.unit, least: 0.0, most: f64::INFINITY };
-        let column = self.lp.add_column(column);
+        let column = self.lp.add_column(&column);
         self.made.insert(made, column);
         true
     }

@@ -25,8 +25,7 @@ impl Simplex {
         self.set_bounds(column, least, most);
         let outcome = self.dual_for(limit, pivots);
         let cost = if matches!(outcome, Outcome::Infeasible(_)) { limit } else { self.cost() };
-        self.columns[column].least = bounds.0;
-        self.columns[column].most = bounds.1;
+        (self.columns.least[column], self.columns.most[column]) = bounds;
         (self.basis, self.places, self.since_fresh) = (basis, places, since_fresh);
         (self.inverse, self.values) = (inverse, values);
         cost
@@ -34,44 +33,61 @@ impl Simplex {
 
     fn dual_for(&mut self, limit: f64, most: usize) -> Outcome {
         self.begin();
-        let (mut reduced, mut parts) = (self.all_reduced(), Vec::new());
+        let (mut reduced, mut ways, mut parts) = (self.all_reduced(), self.ways(), Vec::new());
+        let mut lengths = vec![None; self.right.len()];
         for turn in 0..most {
-            let Some((position, below)) = self.broken() else { return Outcome::Optimal };
+            let Some((position, below)) = self.broken(&mut lengths) else { return Outcome::Optimal };
             if turn % 8 == 7 && self.cost() > limit {
                 return Outcome::PastLimit;
             }
             self.line(position, &mut parts);
-            let Some(column) = self.dual_entering(&parts, &reduced, below) else {
-                let sign = if below { -1.0 } else { 1.0 };
+            let sign = if below { -1.0 } else { 1.0 };
+            let Some(column) = entering(&parts, &reduced, &ways, sign) else {
                 return Outcome::Infeasible(self.inverse_line(position).iter().map(|part| part * sign).collect());
             };
             let alpha = self.transformed(column);
             let theta = reduced[column] / parts[column];
             let leaving = self.basis[position];
             self.dual_advance(column, position, below, &alpha);
+            (ways[column], ways[leaving]) = (0.0, self.way(leaving));
             if self.since_fresh >= REFRESH {
                 if !self.refresh() {
                     return Outcome::Lost;
                 }
                 reduced = self.all_reduced();
+                lengths.fill(None);
             } else {
                 reduced.iter_mut().zip(&parts).for_each(|(reduced, part)| *reduced -= theta * part);
                 (reduced[column], reduced[leaving]) = (0.0, -theta);
+                lengths.iter_mut().zip(&alpha).filter(|(_, part)| **part != 0.0).for_each(|(length, _)| *length = None);
             }
         }
         Outcome::Lost
     }
 
+    /// Which way each column outside the basis can move: up, down or not at all.
+    fn ways(&self) -> Vec<f64> {
+        (0..self.columns.count()).map(|column| self.way(column)).collect()
+    }
+
+    fn way(&self, column: usize) -> f64 {
+        match self.places[column] {
+            _ if !self.moves(column) => 0.0,
+            Place::Upper => -1.0,
+            Place::Lower | Place::Basic(_) => 1.0,
+        }
+    }
+
     /// What the cost of each column is above its worth.
     fn all_reduced(&self) -> Vec<f64> {
         let prices = self.prices();
-        (0..self.columns.len()).map(|at| self.reduced(at, &prices)).collect()
+        (0..self.columns.count()).map(|at| self.reduced(at, &prices)).collect()
     }
 
     /// What each column does to the basic column at a position.
     fn line(&self, position: usize, parts: &mut Vec<f64>) {
         parts.clear();
-        parts.resize(self.columns.len(), 0.0);
+        parts.resize(self.columns.count(), 0.0);
         for (entries, part) in self.lines.iter().zip(self.inverse_line(position)) {
             if *part != 0.0 {
                 for (column, entry) in entries {
@@ -83,14 +99,15 @@ impl Simplex {
 
     /// The basis position furthest outside its bounds for the length of its line of the inverse (dual steepest edge,
     /// Forrest and Goldfarb 1992), and whether it is below them.
-    fn broken(&self) -> Option<(usize, bool)> {
+    fn broken(&self, lengths: &mut [Option<f64>]) -> Option<(usize, bool)> {
         let mut worst: Option<(usize, bool, f64)> = None;
         for (position, value) in self.values.iter().enumerate() {
-            let bounds = &self.columns[self.basis[position]];
-            let (under, over) = (bounds.least - value, value - bounds.most);
+            let (least, most) = self.bounds(self.basis[position]);
+            let (under, over) = (least - value, value - most);
             let far = under.max(over);
             if far > FEASIBLE {
-                let length: f64 = self.inverse_line(position).iter().map(|part| part * part).sum();
+                let of = || self.inverse_line(position).iter().map(|part| part * part).sum::<f64>();
+                let length = *lengths[position].get_or_insert_with(of);
                 let weighed = far * far / length.max(1e-12);
                 if worst.is_none_or(|(_, _, most)| weighed > most) {
                     worst = Some((position, under > over, weighed));
@@ -101,33 +118,14 @@ impl Simplex {
     }
 
     /// Whether a column outside the basis has room between its bounds.
-    fn moves(&self, column: usize) -> bool {
-        let data = &self.columns[column];
-        !matches!(self.places[column], Place::Basic(_)) && data.least < data.most
-    }
-
-    fn dual_entering(&self, parts: &[f64], reduced: &[f64], below: bool) -> Option<usize> {
-        let mut best: Option<(usize, f64, f64)> = None;
-        for (column, part) in parts.iter().enumerate() {
-            let helps = if below { -part } else { *part };
-            let helps = if self.places[column] == Place::Upper { -helps } else { helps };
-            if helps <= PIVOT || !self.moves(column) {
-                continue;
-            }
-            let ratio = reduced[column].abs() / helps;
-            let better = best.is_none_or(|(_, least, strength)| {
-                ratio < least - 1e-12 || (ratio <= least + 1e-12 && helps > strength)
-            });
-            if better {
-                best = Some((column, ratio, helps));
-            }
-        }
-        best.map(|(column, _, _)| column)
+    pub(super) fn moves(&self, column: usize) -> bool {
+        !matches!(self.places[column], Place::Basic(_)) && self.columns.least[column] < self.columns.most[column]
     }
 
     fn dual_advance(&mut self, column: usize, position: usize, below: bool, alpha: &[f64]) {
         let out = self.basis[position];
-        let to = if below { self.columns[out].least } else { self.columns[out].most };
+        let (least, most) = self.bounds(out);
+        let to = if below { least } else { most };
         let step = (self.values[position] - to) / alpha[position];
         let reached = self.value(column) + step;
         for (value, part) in self.values.iter_mut().zip(alpha) {
@@ -137,4 +135,23 @@ impl Simplex {
         self.pivot(column, position, alpha);
         self.values[position] = reached;
     }
+}
+
+/// Of the columns whose move brings the leaving one back to its bound, the one that is first to stand at its worth as
+/// prices move; of those that tie, the one that helps most.
+fn entering(parts: &[f64], reduced: &[f64], ways: &[f64], sign: f64) -> Option<usize> {
+    let mut best: Option<(usize, f64, f64)> = None;
+    for (column, (part, way)) in parts.iter().zip(ways).enumerate() {
+        let helps = way * part * sign;
+        if helps > PIVOT {
+            let ratio = reduced[column].abs() / helps;
+            let better = best.is_none_or(|(_, least, strength)| {
+                ratio < least - 1e-12 || (ratio <= least + 1e-12 && helps > strength)
+            });
+            if better {
+                best = Some((column, ratio, helps));
+            }
+        }
+    }
+    best.map(|(column, _, _)| column)
 }

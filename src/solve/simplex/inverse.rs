@@ -1,7 +1,7 @@
 //! The inverse of the basis and what follows from it: prices, values, columns in terms of the basis. A pivot brings it
 //! up to date; after enough of them it is worked out anew, so that what rounding leaves behind does not add up.
 
-use super::{Column, Place, REFRESH, Simplex};
+use super::{Place, REFRESH, Simplex};
 
 impl Simplex {
     /// The inverse of the slacks of all rows so far, if nothing was done yet: many rows at once cost no more than one.
@@ -45,7 +45,7 @@ impl Simplex {
         let rows = self.right.len();
         let mut prices = vec![0.0; rows];
         for (position, column) in self.basis.iter().enumerate() {
-            let cost = self.columns[*column].cost;
+            let cost = self.columns.cost[*column];
             if cost != 0.0 {
                 prices.iter_mut().zip(self.inverse_line(position)).for_each(|(price, part)| *price += cost * part);
             }
@@ -54,14 +54,14 @@ impl Simplex {
     }
 
     pub(super) fn reduced(&self, column: usize, prices: &[f64]) -> f64 {
-        let column = &self.columns[column];
-        column.cost - column.entries.iter().map(|(row, part)| prices[*row] * part).sum::<f64>()
+        let worth: f64 = self.columns.entries(column).iter().map(|(row, part)| prices[*row] * part).sum();
+        self.columns.cost[column] - worth
     }
 
     /// The column in terms of the basis.
     pub(super) fn transformed(&self, column: usize) -> Vec<f64> {
         let rows = self.right.len();
-        let entries = &self.columns[column].entries;
+        let entries = self.columns.entries(column);
         let at = |position: usize| entries.iter().map(|(row, part)| self.inverse[position * rows + row] * part).sum();
         (0..rows).map(at).collect()
     }
@@ -84,10 +84,11 @@ impl Simplex {
         self.since_fresh += 1;
     }
 
-    pub(super) fn shift_values(&mut self, column: &Column, moved: f64) {
-        for position in 0..self.values.len() {
-            let line = self.inverse_line(position);
-            self.values[position] -= moved * column.entries.iter().map(|(row, part)| line[*row] * part).sum::<f64>();
+    pub(super) fn shift_values(&mut self, column: usize, moved: f64) {
+        let rows = self.right.len();
+        let entries = self.columns.entries(column);
+        for (value, line) in self.values.iter_mut().zip(self.inverse.chunks_exact(rows)) {
+            *value -= moved * entries.iter().map(|(row, part)| line[*row] * part).sum::<f64>();
         }
     }
 
@@ -98,14 +99,8 @@ impl Simplex {
     /// Inverts the basis anew; false where it cannot be inverted.
     pub(super) fn refresh(&mut self) -> bool {
         self.begun = true;
-        let rows = self.right.len();
-        let mut matrix = vec![0.0; rows * rows];
-        for (position, column) in self.basis.iter().enumerate() {
-            for (row, part) in &self.columns[*column].entries {
-                matrix[row * rows + position] = *part;
-            }
-        }
-        let Some(inverse) = invert(matrix, rows) else { return false };
+        let basis: Vec<&[(usize, f64)]> = self.basis.iter().map(|column| self.columns.entries(*column)).collect();
+        let Some(inverse) = inverted(&basis) else { return false };
         self.inverse = inverse;
         self.since_fresh = 0;
         self.find_values();
@@ -116,14 +111,14 @@ impl Simplex {
     pub(super) fn find_values(&mut self) {
         let rows = self.right.len();
         let mut rest = self.right.clone();
-        for (column, data) in self.columns.iter().enumerate() {
+        for column in 0..self.columns.count() {
             let value = match self.places[column] {
                 Place::Basic(_) => continue,
-                Place::Lower => data.least,
-                Place::Upper => data.most,
+                Place::Lower => self.columns.least[column],
+                Place::Upper => self.columns.most[column],
             };
             if value != 0.0 {
-                data.entries.iter().for_each(|(row, part)| rest[*row] -= part * value);
+                self.columns.entries(column).iter().for_each(|(row, part)| rest[*row] -= part * value);
             }
         }
         self.values = (0..rows)
@@ -132,30 +127,141 @@ impl Simplex {
     }
 }
 
-/// The inverse of a square matrix by elimination with the largest pivot of each column.
-fn invert(mut matrix: Vec<f64>, size: usize) -> Option<Vec<f64>> {
+/// The inverse of the matrix with these columns: (row, coefficient). Columns with a single entry, as those of slacks are,
+/// are solved for at once; what is left, a matrix of its own, is inverted by elimination.
+fn inverted(columns: &[&[(usize, f64)]]) -> Option<Vec<f64>> {
+    let size = columns.len();
+    // The column that is alone in each row, and its entry.
+    let mut alone: Vec<Option<(usize, f64)>> = vec![None; size];
+    for (at, entries) in columns.iter().enumerate() {
+        if let [(row, part)] = entries[..]
+            && alone[row].is_none()
+        {
+            alone[row] = Some((at, part));
+        }
+    }
+    let rows: Vec<usize> = (0..size).filter(|row| alone[*row].is_none()).collect();
+    let mut left = vec![true; size];
+    alone.iter().flatten().for_each(|(at, _)| left[*at] = false);
+    let left: Vec<usize> = (0..size).filter(|at| left[*at]).collect();
+    let mut place = vec![usize::MAX; size];
+    rows.iter().enumerate().for_each(|(at, row)| place[*row] = at);
+    let rest = rows.len();
+    let mut core = vec![0.0; rest * rest];
+    for (at, column) in left.iter().enumerate() {
+        for (row, part) in columns[*column].iter().filter(|(row, _)| place[*row] < rest) {
+            core[place[*row] * rest + at] = *part;
+        }
+    }
+    invert(&mut core, rest)?;
     let mut inverse = vec![0.0; size * size];
-    (0..size).for_each(|at| inverse[at * size + at] = 1.0);
-    for at in 0..size {
-        let largest = |a: &usize, b: &usize| matrix[a * size + at].abs().total_cmp(&matrix[b * size + at].abs());
-        let pivot_row = (at..size).max_by(largest)?;
-        if matrix[pivot_row * size + at].abs() < 1e-11 {
-            return None;
-        }
-        for column in 0..size {
-            matrix.swap(at * size + column, pivot_row * size + column);
-            inverse.swap(at * size + column, pivot_row * size + column);
-        }
-        let pivot = matrix[at * size + at];
-        (at..size).for_each(|column| matrix[at * size + column] /= pivot);
-        (0..size).for_each(|column| inverse[at * size + column] /= pivot);
-        for row in (0..size).filter(|row| *row != at) {
-            let factor = matrix[row * size + at];
-            if factor != 0.0 {
-                (at..size).for_each(|column| matrix[row * size + column] -= factor * matrix[at * size + column]);
-                (0..size).for_each(|column| inverse[row * size + column] -= factor * inverse[at * size + column]);
-            }
+    for (row, (at, part)) in alone.iter().enumerate().filter_map(|(row, found)| Some((row, found.as_ref()?))) {
+        inverse[at * size + row] = 1.0 / part;
+    }
+    for (column, line) in left.iter().zip(core.chunks_exact(rest.max(1))) {
+        rows.iter().zip(line).for_each(|(row, part)| inverse[column * size + row] = *part);
+        for (at, part) in columns[*column].iter().filter_map(|(row, part)| Some((alone[*row]?, *part))) {
+            let (at, factor) = (at.0, part / at.1);
+            rows.iter().zip(line).for_each(|(row, part)| inverse[at * size + row] -= factor * part);
         }
     }
     Some(inverse)
+}
+
+/// Inverts a square matrix in its place by elimination with the largest pivot of each column; none where it cannot be
+/// inverted.
+fn invert(matrix: &mut [f64], size: usize) -> Option<()> {
+    let mut swapped = Vec::with_capacity(size);
+    let mut pivots = vec![0.0; size];
+    for at in 0..size {
+        let largest = |a: &usize, b: &usize| matrix[a * size + at].abs().total_cmp(&matrix[b * size + at].abs());
+        let row = (at..size).max_by(largest)?;
+        let pivot = matrix[row * size + at];
+        if pivot.abs() < 1e-11 {
+            return None;
+        }
+        swapped.push(row);
+        if row != at {
+            let (above, below) = matrix.split_at_mut(row * size);
+            above[at * size..(at + 1) * size].swap_with_slice(&mut below[..size]);
+        }
+        let line = &mut matrix[at * size..(at + 1) * size];
+        line[at] = 1.0;
+        for part in &mut *line {
+            *part /= pivot;
+        }
+        pivots.copy_from_slice(line);
+        for (other, line) in matrix.chunks_exact_mut(size).enumerate() {
+            let factor = line[at];
+            if other != at && factor != 0.0 {
+                line[at] = 0.0;
+                line.iter_mut().zip(&pivots).for_each(|(to, from)| *to -= factor * from);
+            }
+        }
+    }
+    for (at, row) in swapped.into_iter().enumerate().rev().filter(|(at, row)| at != row) {
+        matrix.chunks_exact_mut(size).for_each(|line| line.swap(at, row));
+    }
+    Some(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    /// Row-major, as the inverse is.
+    fn dense(columns: &[Vec<(usize, f64)>]) -> Vec<f64> {
+        let size = columns.len();
+        let mut matrix = vec![0.0; size * size];
+        for (at, entries) in columns.iter().enumerate() {
+            for (row, part) in entries {
+                matrix[row * size + at] = *part;
+            }
+        }
+        matrix
+    }
+
+    fn inverted_of(columns: &[Vec<(usize, f64)>]) -> Option<Vec<f64>> {
+        inverted(&columns.iter().map(Vec::as_slice).collect::<Vec<_>>())
+    }
+
+    /// By hand: of columns (2, 0), (1, -1) the inverse is (1/2, 1/2), (0, -1).
+    #[test]
+    fn a_column_with_one_entry_is_solved_for_at_once() {
+        let inverse = inverted_of(&[vec![(0, 2.0)], vec![(0, 1.0), (1, -1.0)]]).expect("it can be inverted");
+        assert_eq!(inverse, [0.5, 0.5, 0.0, -1.0]);
+    }
+
+    #[test]
+    fn what_cannot_be_inverted_is_not() {
+        assert_eq!(inverted_of(&[vec![(0, 1.0), (1, 2.0)], vec![(0, 2.0), (1, 4.0)]]), None);
+        assert_eq!(inverted_of(&[vec![(0, 1.0)], vec![(0, 3.0)]]), None);
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn a_matrix_times_its_inverse_is_one(
+            parts in prop::collection::vec(prop::collection::vec(-3..=3_i32, 7), 7),
+            alone in prop::collection::vec(prop::option::of(prop::sample::select(vec![-1.0, 1.0, 2.5])), 7),
+        ) {
+            let column = |(at, (parts, alone)): (usize, (&Vec<i32>, &Option<f64>))| match alone {
+                Some(part) => vec![((at + 2) % 7, *part)],
+                None => parts.iter().enumerate().map(|(row, part)| (row, f64::from(*part))).filter(|(_, p)| *p != 0.0).collect(),
+            };
+            let columns: Vec<Vec<(usize, f64)>> = parts.iter().zip(&alone).enumerate().map(column).collect();
+            let matrix = dense(&columns);
+            if let Some(inverse) = inverted_of(&columns) {
+                for row in 0..7 {
+                    for at in 0..7 {
+                        let product: f64 = (0..7).map(|k| matrix[row * 7 + k] * inverse[k * 7 + at]).sum();
+                        let one = if row == at { 1.0 } else { 0.0 };
+                        prop_assert!((product - one).abs() < 1e-7, "row {row}, column {at}: {product}");
+                    }
+                }
+            }
+        }
+    }
 }

@@ -4,9 +4,12 @@
 //! Minimises cost x over rows `a x - slack = right` with bounds on every column. Its answers are floating point and
 //! prove nothing: the search and the bound take its prices and judge them in whole numbers.
 
+mod columns;
 mod dual;
 mod inverse;
 mod primal;
+
+use self::columns::Columns;
 
 const PIVOT: f64 = 1e-9;
 /// Pivots between two fresh inverses.
@@ -55,7 +58,7 @@ pub(super) enum Outcome {
 /// The program and its current basis.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Simplex {
-    columns: Vec<Column>,
+    columns: Columns,
     /// The same entries by row: (column, coefficient).
     lines: Vec<Vec<(usize, f64)>>,
     right: Vec<f64>,
@@ -87,14 +90,11 @@ impl Simplex {
     pub(super) fn add_row(&mut self, entries: &[(usize, f64)], right: f64, bounds: (f64, f64)) -> (usize, usize) {
         let row = self.right.len();
         self.right.push(right);
-        for (column, coefficient) in entries {
-            self.columns[*column].entries.push((row, *coefficient));
-        }
-        let slack = self.columns.len();
+        self.columns.add_row(row, entries);
+        let slack = self.columns.count();
         self.lines.push(entries.iter().copied().chain([(slack, -1.0)]).collect());
         self.slacks.push(slack);
-        let entries_of = vec![(row, -1.0)];
-        self.columns.push(Column { entries: entries_of, cost: 0.0, least: bounds.0, most: bounds.1 });
+        self.columns.push(&Column { entries: vec![(row, -1.0)], cost: 0.0, least: bounds.0, most: bounds.1 });
         self.places.push(Place::Basic(row));
         self.basis.push(slack);
         if !self.begun && entries.is_empty() {
@@ -109,17 +109,17 @@ impl Simplex {
     }
 
     /// Adds a column at its lower bound.
-    pub(super) fn add_column(&mut self, column: Column) -> usize {
+    pub(super) fn add_column(&mut self, column: &Column) -> usize {
+        let added = self.columns.count();
         for (row, coefficient) in &column.entries {
-            self.lines[*row].push((self.columns.len(), *coefficient));
+            self.lines[*row].push((added, *coefficient));
         }
-        let moved = (self.begun && column.least != 0.0).then(|| column.clone());
         self.columns.push(column);
         self.places.push(Place::Lower);
-        if let Some(moved) = moved {
-            self.shift_values(&moved, moved.least);
+        if self.begun && column.least != 0.0 {
+            self.shift_values(added, column.least);
         }
-        self.columns.len() - 1
+        added
     }
 
     /// Makes a column basic in the place of a row's slack; for a start that meets the rows.
@@ -150,8 +150,7 @@ impl Simplex {
     /// Sets the bounds of a column; the dual method then repairs what no longer holds.
     pub(super) fn set_bounds(&mut self, column: usize, least: f64, most: f64) {
         let before = if self.begun { self.value(column) } else { 0.0 };
-        self.columns[column].least = least;
-        self.columns[column].most = most;
+        (self.columns.least[column], self.columns.most[column]) = (least, most);
         if !self.begun {
             return;
         }
@@ -163,22 +162,21 @@ impl Simplex {
         }
         let moved = self.value(column) - before;
         if moved != 0.0 {
-            let entries = self.columns[column].clone();
-            self.shift_values(&entries, moved);
+            self.shift_values(column, moved);
         }
     }
 
     /// The bounds of a column.
     pub(super) fn bounds(&self, column: usize) -> (f64, f64) {
-        (self.columns[column].least, self.columns[column].most)
+        (self.columns.least[column], self.columns.most[column])
     }
 
     /// The column's value.
     pub(super) fn value(&self, column: usize) -> f64 {
         match self.places[column] {
             Place::Basic(position) => self.values[position],
-            Place::Lower => self.columns[column].least,
-            Place::Upper => self.columns[column].most,
+            Place::Lower => self.columns.least[column],
+            Place::Upper => self.columns.most[column],
         }
     }
 
@@ -189,7 +187,8 @@ impl Simplex {
 
     /// Cost of the current values.
     pub(super) fn cost(&self) -> f64 {
-        (0..self.columns.len()).map(|column| self.columns[column].cost * self.value(column)).sum()
+        let costs = self.columns.cost.iter().enumerate().filter(|(_, cost)| **cost != 0.0);
+        costs.map(|(column, cost)| cost * self.value(column)).sum()
     }
 
     /// The basis, to come back to.
@@ -201,12 +200,17 @@ impl Simplex {
     pub(super) fn restore(&mut self, saved: &(Vec<usize>, Vec<Place>)) -> bool {
         self.basis.clone_from(&saved.0);
         self.places.clone_from(&saved.1);
-        for column in 0..self.columns.len() {
-            if self.places[column] == Place::Upper && !self.columns[column].most.is_finite() {
-                self.places[column] = Place::Lower;
+        self.leave_no_end();
+        self.refresh()
+    }
+
+    /// No column stands at an upper bound that it does not have.
+    fn leave_no_end(&mut self) {
+        for (place, most) in self.places.iter_mut().zip(&self.columns.most) {
+            if *place == Place::Upper && !most.is_finite() {
+                *place = Place::Lower;
             }
         }
-        self.refresh()
     }
 
     /// The basis with its inverse, to come back to at once as long as no row and no column is added.
@@ -223,11 +227,7 @@ impl Simplex {
     pub(super) fn back_to(&mut self, saved: &Saved) -> bool {
         self.basis.clone_from(&saved.basis);
         self.places.clone_from(&saved.places);
-        for column in 0..self.columns.len() {
-            if self.places[column] == Place::Upper && !self.columns[column].most.is_finite() {
-                self.places[column] = Place::Lower;
-            }
-        }
+        self.leave_no_end();
         if saved.inverse.len() != self.right.len() * self.right.len() {
             return self.refresh();
         }

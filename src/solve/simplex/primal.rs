@@ -30,9 +30,8 @@ impl Simplex {
     /// The column whose move saves most (or the first that saves), and whether it falls from its upper bound.
     fn entering(&self, prices: &[f64], first: bool) -> Option<(usize, bool)> {
         let mut best: Option<(usize, bool, f64)> = None;
-        for column in 0..self.columns.len() {
-            let bounds = &self.columns[column];
-            if matches!(self.places[column], Place::Basic(_)) || bounds.least >= bounds.most {
+        for column in 0..self.columns.count() {
+            if !self.moves(column) {
                 continue;
             }
             let reduced = self.reduced(column, prices);
@@ -50,15 +49,15 @@ impl Simplex {
 
     /// How far the column can move, and the position that then leaves (none where it reaches its other bound).
     fn ratio(&self, column: usize, falls: bool, alpha: &[f64], first: bool) -> (f64, Option<usize>) {
-        let own = self.columns[column].most - self.columns[column].least;
+        let own = self.columns.most[column] - self.columns.least[column];
         let (mut step, mut leaving, mut strongest) = (own, None, 0.0);
         for (position, part) in alpha.iter().enumerate() {
             let rate = if falls { *part } else { -part };
             if rate.abs() <= PIVOT {
                 continue;
             }
-            let bounds = &self.columns[self.basis[position]];
-            let to = if rate < 0.0 { bounds.least } else { bounds.most };
+            let bounds = self.bounds(self.basis[position]);
+            let to = if rate < 0.0 { bounds.0 } else { bounds.1 };
             if !to.is_finite() {
                 continue;
             }

@@ -9,7 +9,8 @@ use super::super::master::Master;
 use super::super::pool::pool;
 use super::super::scope::Scope;
 use super::super::search::Verdict;
-use super::Tree;
+use super::plans::MORE;
+use super::{Node, Tree};
 use std::collections::BinaryHeap;
 
 /// Most layouts and patterns that are listed while there is something to branch on, and where there is nothing.
@@ -56,7 +57,7 @@ impl<'a> Tree<'a> {
             dives: 0,
             lean: Some(Lean { near: -1, left: 0, passed: 0, purse: 0 }),
         };
-        second.push(0, 0, 1, scope);
+        second.push(Node::new(0, 0, scope));
         second
     }
 
@@ -85,7 +86,7 @@ impl<'a> Tree<'a> {
         scope: &Scope,
         lenses: &[Bounded],
         target: i64,
-        last: bool,
+        last: Option<u32>,
     ) -> Option<Verdict> {
         let gap = i128::from(target) * i128::from(lenses[0].prices.scale) - lenses[0].judged.total?;
         if !self.lean.as_mut()?.is_time(gap) {
@@ -93,8 +94,8 @@ impl<'a> Tree<'a> {
         }
         self.spend(LIST);
         let lenses: Vec<&Bounded> = lenses.iter().collect();
-        let listed = pool(self.problem, self.need, scope, &lenses, target, LISTED[usize::from(last)]);
-        let found = listed.map(|listed| self.search(scope, &listed, target, NODES));
+        let listed = pool(self.problem, self.need, scope, &lenses, target, LISTED[usize::from(last.is_some())]);
+        let found = listed.map(|listed| self.search(scope, &listed, target, NODES * MORE.pow(last.unwrap_or(0))));
         let closed = matches!(found, Some(Verdict::Nothing | Verdict::Found(_)));
         self.lean.as_mut()?.learn(gap, closed);
         found

@@ -32,6 +32,9 @@ const EACH: usize = 8;
 /// Nodes made until a plan is reworked for the first time.
 const FIRST: usize = 32;
 
+/// How often a node that cannot be split comes back, to be searched for longer each time.
+const EFFORTS: u32 = 3;
+
 /// A part of all plans that is still open.
 struct Node {
     /// No plan of it costs less, in units.
@@ -40,6 +43,8 @@ struct Node {
     order: usize,
     /// How far above the bound the next search reaches, in steps of the charges.
     reach: i64,
+    /// How often the search through its last list was broken off.
+    efforts: u32,
     scope: Scope,
 }
 
@@ -51,7 +56,9 @@ enum Look {
     Split(i64, Vec<Scope>),
     /// It holds nothing below this cost; the next search may reach further.
     Raised(i64),
-    /// It can neither be closed nor split.
+    /// It can neither be closed nor split; the next search may take longer.
+    BrokenOff(i64),
+    /// It cannot be split, and longer searches were broken off too.
     Stuck(i64),
 }
 
@@ -106,7 +113,7 @@ impl<'a> Tree<'a> {
             lean: None,
         };
         if let Some(bound) = relaxed.bound {
-            tree.push(bound, 0, 1, scope);
+            tree.push(Node::new(bound, 0, scope));
         }
         tree
     }
@@ -126,18 +133,19 @@ impl<'a> Tree<'a> {
             Look::Closed => {}
             Look::Split(bound, parts) => {
                 for part in parts {
-                    self.push(bound, node.depth + 1, 1, part);
+                    self.push(Node::new(bound, node.depth + 1, part));
                 }
             }
-            Look::Raised(bound) => self.push(bound, node.depth, node.reach * 2, node.scope),
+            Look::Raised(bound) => self.push(Node { bound, reach: node.reach * 2, ..node }),
+            Look::BrokenOff(bound) => self.push(Node { bound, efforts: node.efforts + 1, ..node }),
             Look::Stuck(bound) => self.stick(bound),
         }
         true
     }
 
-    fn push(&mut self, bound: i64, depth: usize, reach: i64, scope: Scope) {
+    fn push(&mut self, node: Node) {
         self.made += 1;
-        self.open.push(Reverse(Node { bound, depth, order: self.made, reach, scope }));
+        self.open.push(Reverse(Node { order: self.made, ..node }));
     }
 
     fn stick(&mut self, bound: i64) {
@@ -162,9 +170,9 @@ impl<'a> Tree<'a> {
     fn look(&mut self, node: &Node) -> Look {
         let Some((bound, lenses)) = self.bound(node) else { return Look::Closed };
         let counts = open_counts(self.problem, &self.master, &node.scope);
-        let last = counts.is_empty();
+        let last = counts.is_empty().then_some(node.efforts);
         let fresh = self.lean.is_none() && node.is_fresh() && self.dives * EACH <= self.made;
-        if node.depth == 0 || last {
+        if node.depth == 0 || last.is_some() {
             self.glance(&node.scope, bound);
         }
         if fresh && self.made >= DIVES && self.is_cheaper(bound) {
@@ -201,6 +209,7 @@ impl<'a> Tree<'a> {
                 let parts = parts.or_else(|| thirds(self.problem, self.need, &self.master, &node.scope));
                 match parts.or_else(|| halves(self.problem, self.need, &node.scope)) {
                     Some(parts) => Look::Split(bound, parts),
+                    None if node.efforts < EFFORTS => Look::BrokenOff(bound),
                     None => Look::Stuck(bound),
                 }
             }
@@ -248,6 +257,11 @@ fn priced(problem: &Problem, need: &Need, draft: &Draft) -> (Draft, i64) {
 }
 
 impl Node {
+    /// A part that was not looked at yet.
+    fn new(bound: i64, depth: usize, scope: Scope) -> Node {
+        Node { bound, depth, order: 0, reach: 1, efforts: 0, scope }
+    }
+
     /// Whether it is worth while to look for plans here with more care: now and then on the way down, and where the
     /// sheets to buy have just been settled.
     fn is_fresh(&self) -> bool {

@@ -14,10 +14,14 @@ use super::super::scope::Scope;
 use super::super::search::{Search, Verdict};
 use super::{FIRST, Tree};
 
-/// Most layouts and patterns that are listed while there is something to branch on, and where there is nothing.
-const LISTED: [usize; 2] = [1_500, 40_000];
-/// Most nodes of a search through a list, in the same cases.
-const NODES: [usize; 2] = [500, 200_000];
+/// Most layouts and patterns that are listed while there is something to branch on.
+const LISTED: usize = 1_500;
+/// The same where there is nothing: at first, and after that.
+const LAST_LISTED: [usize; 2] = [6_000, 40_000];
+/// Most nodes of a search through a list.
+const NODES: usize = 500;
+/// How many times as many it may have each time that a node comes back.
+pub(super) const MORE: usize = 8;
 /// Most nodes of a search among what was found on the way, which proves nothing.
 const GLANCE: usize = 300;
 
@@ -60,39 +64,39 @@ impl Tree<'_> {
     }
 
     /// Lists all that a plan of the scope within the target can be made of, and searches through it; none where that is
-    /// too much.
+    /// too much. `last` says that there is nothing to branch on, and how often the node was broken off before.
     pub(super) fn search_listed(
         &mut self,
         scope: &Scope,
         mut lenses: Vec<Bounded>,
         target: i64,
-        last: bool,
+        last: Option<u32>,
         look: bool,
     ) -> Option<Verdict> {
-        let at = usize::from(last);
-        if last && lenses.len() == 1 && !only_sheets_cost(self.problem, scope) {
+        let most = last.map_or(LISTED, |efforts| LAST_LISTED[usize::from(efforts > 0)]);
+        if last.is_some() && lenses.len() == 1 && !only_sheets_cost(self.problem, scope) {
             lenses.push(self.relaxed_with_fewer(scope));
         }
         let lenses: Vec<&Bounded> = lenses.iter().collect();
-        let listed = pool(self.problem, self.need, scope, &lenses, target, LISTED[at]);
+        let listed = pool(self.problem, self.need, scope, &lenses, target, most);
         if listed.is_none() && look {
             return self.search_nearest(scope, &lenses, target);
         }
         let listed = listed?;
-        Some(self.search(scope, &listed, target, NODES[at]))
+        Some(self.search(scope, &listed, target, NODES * MORE.pow(last.unwrap_or(0))))
     }
 
     /// Searches through the layouts and patterns closest to the program's own, which finds plans but proves nothing.
     fn search_nearest(&mut self, scope: &Scope, lenses: &[&Bounded], target: i64) -> Option<Verdict> {
         let listed = self.near(scope, lenses, target)?;
-        Some(self.search(scope, &listed, target, NODES[0])).filter(|verdict| matches!(verdict, Verdict::Found(_)))
+        Some(self.search(scope, &listed, target, NODES)).filter(|verdict| matches!(verdict, Verdict::Found(_)))
     }
 
     /// The layouts and patterns closest to the program's own, as many as can be listed.
     fn near(&self, scope: &Scope, lenses: &[&Bounded], target: i64) -> Option<Vec<Made>> {
         let scale = i128::from(lenses[0].prices.scale);
         let least = i64::try_from(lenses[0].judged.total? / scale).ok()?;
-        let near = |part: i64| pool(self.problem, self.need, scope, lenses, least + (target - least) / part, LISTED[0]);
+        let near = |part: i64| pool(self.problem, self.need, scope, lenses, least + (target - least) / part, LISTED);
         [2, 4, 8, 16, 64].into_iter().find_map(near)
     }
 

@@ -23,7 +23,9 @@ const NODES: usize = 500;
 /// How many times as many it may have each time that a node comes back.
 pub(super) const MORE: usize = 8;
 /// Most nodes of a search among what was found on the way, which proves nothing.
-const GLANCE: usize = 300;
+const GLANCE: usize = 100;
+/// Most layouts and patterns of a list that proves nothing.
+const NEAR: usize = 700;
 
 impl Tree<'_> {
     /// Dives from the node's linear program, with no more sheets than its scope allows.
@@ -96,7 +98,7 @@ impl Tree<'_> {
     fn near(&self, scope: &Scope, lenses: &[&Bounded], target: i64) -> Option<Vec<Made>> {
         let scale = i128::from(lenses[0].prices.scale);
         let least = i64::try_from(lenses[0].judged.total? / scale).ok()?;
-        let near = |part: i64| pool(self.problem, self.need, scope, lenses, least + (target - least) / part, LISTED);
+        let near = |part: i64| pool(self.problem, self.need, scope, lenses, least + (target - least) / part, NEAR);
         [2, 4, 8, 16, 64].into_iter().find_map(near)
     }
 

@@ -87,7 +87,7 @@ impl Simplex {
     pub(super) fn shift_values(&mut self, column: usize, moved: f64) {
         let rows = self.right.len();
         let entries = self.columns.entries(column);
-        for (value, line) in self.values.iter_mut().zip(self.inverse.chunks_exact(rows)) {
+        for (value, line) in self.values.iter_mut().zip(self.inverse.chunks_exact(rows.max(1))) {
             *value -= moved * entries.iter().map(|(row, part)| line[*row] * part).sum::<f64>();
         }
     }
@@ -207,6 +207,7 @@ fn invert(matrix: &mut [f64], size: usize) -> Option<()> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::Column;
     use super::*;
     use proptest::prelude::*;
 
@@ -231,6 +232,14 @@ mod tests {
     fn a_column_with_one_entry_is_solved_for_at_once() {
         let inverse = inverted_of(&[vec![(0, 2.0)], vec![(0, 1.0), (1, -1.0)]]).expect("it can be inverted");
         assert_eq!(inverse, [0.5, 0.5, 0.0, -1.0]);
+    }
+
+    #[test]
+    fn a_program_without_rows_has_no_values_to_shift() {
+        let mut lp = Simplex::default();
+        lp.begin();
+        let column = lp.add_column(&Column { entries: Vec::new(), cost: 1.0, least: 2.0, most: 3.0 });
+        assert!((lp.value(column) - 2.0).abs() < 1e-12);
     }
 
     #[test]

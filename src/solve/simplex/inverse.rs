@@ -223,6 +223,18 @@ mod tests {
         matrix
     }
 
+    /// By the entries of the first row and the determinants beside them. Entries are halves, so it is a multiple of 2^-7:
+    /// no rounding passes for one.
+    fn determinant(matrix: &[f64], size: usize) -> f64 {
+        let beside = |at: usize| -> Vec<f64> {
+            let lines = matrix.chunks_exact(size).skip(1);
+            lines.flat_map(|line| line[..at].iter().chain(&line[at + 1..])).copied().collect()
+        };
+        let signs = [1.0, -1.0].into_iter().cycle();
+        let of = |(at, sign): (usize, f64)| sign * matrix[at] * determinant(&beside(at), size - 1);
+        if size == 0 { 1.0 } else { (0..size).zip(signs).map(of).sum() }
+    }
+
     fn inverted_of(columns: &[Vec<(usize, f64)>]) -> Option<Vec<f64>> {
         inverted(&columns.iter().map(Vec::as_slice).collect::<Vec<_>>())
     }
@@ -258,11 +270,13 @@ mod tests {
         ) {
             let column = |(at, (parts, alone)): (usize, (&Vec<i32>, &Option<f64>))| match alone {
                 Some(part) => vec![((at + 2) % 7, *part)],
-                None => parts.iter().enumerate().map(|(row, part)| (row, f64::from(*part))).filter(|(_, p)| *p != 0.0).collect(),
+                None => (0..7).map(|row| (row, f64::from(parts[row]))).filter(|(_, part)| *part != 0.0).collect(),
             };
             let columns: Vec<Vec<(usize, f64)>> = parts.iter().zip(&alone).enumerate().map(column).collect();
             let matrix = dense(&columns);
-            if let Some(inverse) = inverted_of(&columns) {
+            let inverse = inverted_of(&columns);
+            prop_assert_eq!(inverse.is_none(), determinant(&matrix, 7).abs() < 1e-6);
+            if let Some(inverse) = inverse {
                 for row in 0..7 {
                     for at in 0..7 {
                         let product: f64 = (0..7).map(|k| matrix[row * 7 + k] * inverse[k * 7 + at]).sum();

@@ -72,7 +72,7 @@ impl Pair {
     /// How many times the other solver's time is ours; what is not proved counts as long as it was allowed to take.
     fn ratio(&self, limit: f64) -> f64 {
         let time = |proved: bool, seconds: f64| if proved { seconds } else { limit };
-        time(self.least(), self.seconds) / time(self.ours.proved(), self.ours.seconds)
+        time(self.least(), self.seconds) / time(self.ours.proved(), self.ours.took.wall)
     }
 
     /// Whether ours costs more, or there is none.
@@ -101,7 +101,7 @@ impl Pair {
             self.ours.case.name,
             say(self.our_cost()),
             proof(self.ours.proved()),
-            self.ours.seconds * 1000.0,
+            self.ours.took.wall * 1000.0,
             say(self.their_cost()),
             proof(self.least()),
             self.seconds * 1000.0,
@@ -130,7 +130,7 @@ fn print_group(group: &str, pairs: &[&Pair], seconds: f64) {
         count(Pair::worse),
         count(Pair::better)
     );
-    let ours = middle(&|pair| pair.ours.seconds) * 1000.0;
+    let ours = middle(&|pair| pair.ours.took.wall) * 1000.0;
     println!("  ours  proves {:>3}, median {ours:>8.1} ms", count(|pair| pair.ours.proved()));
     let theirs = middle(&|pair| pair.seconds) * 1000.0;
     println!("  HiGHS proves {:>3}, median {theirs:>8.1} ms", count(Pair::least));

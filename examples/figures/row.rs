@@ -1,23 +1,23 @@
 //! One case: what came out, and how long it took.
 
 use crate::cases::Case;
-use crate::clock::Clock;
+use crate::clock::{Clock, Took};
 use std::collections::BTreeSet;
-use yardslip::solve::{Solved, Watch, solve};
+use yardslip::solve::{Solved, solve};
 
 /// A case and its answer.
 pub(crate) struct Row {
     pub(crate) case: Case,
     /// The answer, or the first reason why there is none.
     pub(crate) answer: Result<Solved, String>,
-    pub(crate) seconds: f64,
+    pub(crate) took: Took,
 }
 
 impl Row {
     pub(crate) fn of(case: Case, seconds: f64) -> Row {
         let clock = Clock::new(seconds);
         let answer = solve(&case.job, &clock).map_err(|faults| faults[0].cause.clone());
-        Row { case, answer, seconds: clock.seconds() }
+        Row { case, answer, took: clock.took() }
     }
 
     /// Whether the solver proved its plan.
@@ -34,7 +34,7 @@ impl Row {
 
     pub(crate) fn print(&self) {
         let optimum = self.case.optimum.map_or("-".into(), |optimum| optimum.to_string());
-        let millis = self.seconds * 1000.0;
+        let [wall, processor] = [self.took.wall, self.took.processor].map(|seconds| seconds * 1000.0);
         let name = &self.case.name;
         match &self.answer {
             Ok(solved) => {
@@ -42,10 +42,10 @@ impl Row {
                 let proof = if self.proved() { "proved" } else { "within" };
                 let (sheets, layouts, patterns) = (sheets(solved), solved.sheets.len(), patterns(solved));
                 println!(
-                    "{name:26} {optimum:>7} {sheets:>6} {cost:>11} {bound:>11} {proof:>6} {layouts:>7} {patterns:>8} {millis:>10.1}"
+                    "{name:26} {optimum:>7} {sheets:>6} {cost:>11} {bound:>11} {proof:>6} {layouts:>7} {patterns:>8} {wall:>10.1} {processor:>10.1}"
                 );
             }
-            Err(why) => println!("{name:26} {optimum:>7} {why} {millis:>10.1}"),
+            Err(why) => println!("{name:26} {optimum:>7} {why} {wall:>10.1} {processor:>10.1}"),
         }
     }
 }
@@ -53,8 +53,8 @@ impl Row {
 /// The heads of the columns.
 pub(crate) fn print_head() {
     println!(
-        "{:26} {:>7} {:>6} {:>11} {:>11} {:>6} {:>7} {:>8} {:>10}",
-        "case", "optimum", "sheets", "cost", "bound", "proof", "layouts", "patterns", "ms"
+        "{:26} {:>7} {:>6} {:>11} {:>11} {:>6} {:>7} {:>8} {:>10} {:>10}",
+        "case", "optimum", "sheets", "cost", "bound", "proof", "layouts", "patterns", "ms", "all cores"
     );
 }
 

@@ -26,10 +26,13 @@ pub(crate) fn print(rows: &[Row]) -> Result<(), String> {
 
 fn print_group(group: &str, rows: &[&Row]) {
     let proved = rows.iter().filter(|row| row.proved()).count();
-    let seconds: Vec<f64> = rows.iter().map(|row| row.seconds).collect();
-    let [median, worst] = [median(&seconds), seconds.iter().copied().fold(0.0, f64::max)].map(|s| s * 1000.0);
-    let cases = rows.len();
-    println!("{group:12} {cases:>3} cases, {proved:>3} proved, median {median:>8.1} ms, worst {worst:>9.1} ms");
+    let figures = |seconds: fn(&Row) -> f64| {
+        let seconds: Vec<f64> = rows.iter().map(|row| seconds(row)).collect();
+        let [median, worst] = [median(&seconds), seconds.iter().copied().fold(0.0, f64::max)].map(|s| s * 1000.0);
+        format!("median {median:>8.1} ms, worst {worst:>9.1} ms")
+    };
+    let [wall, processor] = [figures(|row| row.took.wall), figures(|row| row.took.processor)];
+    println!("{group:12} {:>3} cases, {proved:>3} proved, {wall}; all cores: {processor}", rows.len());
 }
 
 /// The middle of these figures; 0 of none.
@@ -41,7 +44,8 @@ pub(crate) fn median(figures: &[f64]) -> f64 {
 
 /// The time of the batches with 25 times the panels, beside the time of the batches themselves.
 fn print_growth(rows: &[Row]) {
-    let both: Vec<(f64, f64)> = rows.iter().filter_map(|row| Some((row.seconds, larger(rows, row)?.seconds))).collect();
+    let both: Vec<(f64, f64)> =
+        rows.iter().filter_map(|row| Some((row.took.wall, larger(rows, row)?.took.wall))).collect();
     if !both.is_empty() {
         let [once, often] = [both.iter().map(|(once, _)| once).sum(), both.iter().map(|(_, often)| often).sum()];
         let [once, often] = [once, often].map(|seconds: f64| seconds * 1000.0);

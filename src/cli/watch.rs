@@ -3,7 +3,7 @@
 
 use super::interrupt;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
-use std::cell::OnceCell;
+use std::sync::OnceLock;
 use std::time::{Duration, Instant};
 use yardslip::data::Cents;
 use yardslip::solve::{Progress, Watch};
@@ -17,14 +17,14 @@ pub(super) struct Clock {
     began: Instant,
     allowed: f64,
     currency: String,
-    line: OnceCell<ProgressBar>,
+    line: OnceLock<ProgressBar>,
     quiet: bool,
 }
 
 impl Clock {
     /// Starts the clock; `allowed` in seconds.
     pub(super) fn start(allowed: f64, currency: &str, quiet: bool) -> Self {
-        Clock { began: Instant::now(), allowed, currency: currency.to_owned(), line: OnceCell::new(), quiet }
+        Clock { began: Instant::now(), allowed, currency: currency.to_owned(), line: OnceLock::new(), quiet }
     }
 
     /// Whether a search that did not get to its end might have got further with more time.

@@ -13,8 +13,8 @@ pub struct Progress {
     pub bound: Option<Cents>,
 }
 
-/// What the solver may ask and tell while it works.
-pub trait Watch {
+/// What the solver may ask and tell while it works, from all the threads that it works on.
+pub trait Watch: Sync {
     /// True once the solver should stop and hand over the best plan it has (time is up, or the user asked).
     fn stop(&self) -> bool;
     /// Seconds since the work began, to share the time out among its parts; tests may stand still at 0.

@@ -1,7 +1,7 @@
 //! The later aims: extra panels from waste alone, offcuts kept, and counts that claim no more than their bounds.
 
 use crate::jobs::{len, panel, small_job};
-use std::cell::Cell;
+use std::sync::atomic::{AtomicU32, Ordering};
 use yardslip::data::{Cents, Grain, Job, Keeper, Panel, StripOnHand};
 use yardslip::plan::{check, lay_out};
 use yardslip::solve::{Aim, Level, Patient, PieceCut, Progress, Solved, StripUse, Watch, solve};
@@ -205,15 +205,14 @@ fn what_every_plan_must_have_is_proved_though_sides_may_come_out_alike() {
 }
 
 /// Lets the money be settled and leaves no time for what comes after it.
-struct NoTimeLeft(Cell<f64>);
+struct NoTimeLeft(AtomicU32);
 
 impl Watch for NoTimeLeft {
     fn stop(&self) -> bool {
         false
     }
     fn seconds(&self) -> f64 {
-        self.0.set(self.0.get() + 1.0);
-        self.0.get()
+        f64::from(self.0.fetch_add(1, Ordering::Relaxed))
     }
     fn allowed(&self) -> f64 {
         0.0
@@ -225,7 +224,7 @@ impl Watch for NoTimeLeft {
 fn without_time_for_it_the_plan_still_holds_and_only_what_is_certain_is_claimed() {
     let mut job = wishful(500);
     job.panels.push(panel("9", "12", 7));
-    let (hurried, patient) = (solve(&job, &NoTimeLeft(Cell::new(0.0))).expect("a plan"), solved(&job));
+    let (hurried, patient) = (solve(&job, &NoTimeLeft(AtomicU32::new(1))).expect("a plan"), solved(&job));
     assert_eq!(check(&job, &lay_out(&job, &hurried)), Ok(()));
     let (early, late) = (level(&hurried, Aim::Worth).expect("a level"), level(&patient, Aim::Worth).expect("a level"));
     assert!(early.value <= late.value && late.value <= early.bound, "{early:?} {late:?}");

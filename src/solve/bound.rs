@@ -24,6 +24,7 @@ use crate::model::{Problem, Ripping};
 use std::collections::BTreeMap;
 
 /// Prices judged for a scope.
+#[derive(Clone, Debug)]
 pub(super) struct Judged {
     /// No plan of the scope costs less, in fixed point; none where the scope holds no plan at all.
     pub total: Option<i128>,

@@ -161,7 +161,8 @@ impl Dive<'_> {
             let rest = if next.need.is_met() { 0.0 } else { next.relaxed.cost };
             (next.draft.cost(self.problem) as f64 + rest, next)
         };
-        let states = tried.into_iter().map(|(layout, _)| after(layout));
+        let in_time = tried.into_iter().enumerate().take_while(|(at, _)| *at == 0 || !self.watch.stop());
+        let states = in_time.map(|(_, (layout, _))| after(layout));
         let best = states.reduce(|best, next| if next.0 < best.0 - 1e-6 { next } else { best });
         best.expect("some layout is tried").1
     }

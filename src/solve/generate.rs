@@ -16,6 +16,7 @@ use crate::model::Problem;
 const ROUNDS: usize = 2_000;
 
 /// The best bound that was come by, and the prices that gave it.
+#[derive(Clone, Debug)]
 pub(super) struct Bounded {
     /// Prices of the best bound.
     pub prices: Prices,

@@ -14,6 +14,7 @@ use super::need::Need;
 use super::pattern::{Blank, Pattern};
 use super::prices::Prices;
 use super::scope::Scope;
+use super::watch::Watch;
 use crate::model::Problem;
 use std::collections::BTreeSet;
 
@@ -32,6 +33,9 @@ struct Lens<'a> {
     gap: i128,
 }
 
+/// Looks until it is asked again whether time is up.
+const TURN: usize = 64;
+
 /// What lists the pool.
 struct Pool<'a> {
     problem: &'a Problem,
@@ -40,21 +44,23 @@ struct Pool<'a> {
     most: usize,
     looks: usize,
     listed: Vec<Made>,
+    watch: &'a dyn Watch,
 }
 
-/// Lists the pool of all plans of a scope of at most `target` units; none where it would hold more than `most`.
+/// Lists the pool of all plans of a scope of at most `target` units; none where it would hold more than `most`, or time
+/// is up.
 pub(super) fn pool(
     problem: &Problem,
     need: &Need,
     scope: &Scope,
     prices: &[&Bounded],
-    target: i64,
-    most: usize,
+    (target, most): (i64, usize),
+    watch: &dyn Watch,
 ) -> Option<Vec<Made>> {
     let lens = |bounded| Lens::new(problem, need, scope, bounded, target);
     let lenses: Option<Vec<Lens>> = prices.iter().copied().map(lens).collect();
     let Some(lenses) = lenses else { return Some(Vec::new()) };
-    let mut pool = Pool { problem, need, lenses, most, looks: most * LOOKS, listed: Vec::new() };
+    let mut pool = Pool { problem, need, lenses, most, looks: most * LOOKS, listed: Vec::new(), watch };
     let complete = pool.list_layouts() && pool.list_patterns();
     pool.listed.sort_unstable();
     pool.listed.dedup();
@@ -158,7 +164,8 @@ impl Pool<'_> {
 
     fn goes_on(&mut self) -> bool {
         self.looks = self.looks.saturating_sub(1);
-        self.looks > 0 && self.listed.len() <= self.most
+        let stopped = self.looks.is_multiple_of(TURN) && self.watch.stop();
+        self.looks > 0 && self.listed.len() <= self.most && !stopped
     }
 
     /// Whether some panel needs the strip as wide as it is; if none does, a narrower strip serves, which costs no more

@@ -32,6 +32,7 @@ pub(super) enum Counts {
 }
 
 /// The program.
+#[derive(Clone)]
 pub(super) struct Program {
     /// The linear relaxation.
     pub lp: Simplex,

@@ -17,8 +17,6 @@ use std::collections::BinaryHeap;
 const LISTED: [usize; 2] = [500, 4_000];
 /// Most nodes of a search through a list.
 const NODES: usize = 500;
-/// What a list is counted as beside a node.
-const LIST: i64 = 10;
 /// Most nodes that are passed over after a list that was too long.
 const PASSED: usize = 64;
 
@@ -30,8 +28,6 @@ pub(super) struct Lean {
     left: usize,
     /// Nodes passed over before the last list.
     passed: usize,
-    /// What it may still spend.
-    purse: i64,
 }
 
 impl<'a> Tree<'a> {
@@ -54,29 +50,12 @@ impl<'a> Tree<'a> {
             branching: Branching::nearer_first(),
             covers: Covers::new(self.problem, self.need),
             next: usize::MAX,
+            strand: None,
             dives: 0,
-            lean: Some(Lean { near: -1, left: 0, passed: 0, purse: 0 }),
+            lean: Some(Lean { near: -1, left: 0, passed: 0 }),
         };
         second.push(Node::new(0, 0, scope));
         second
-    }
-
-    /// Goes on for so much; false where nothing is open.
-    pub(super) fn go_on(&mut self, purse: i64) -> bool {
-        self.spend(-purse);
-        while self.lean.as_ref().is_some_and(|lean| lean.purse > 0) {
-            self.spend(1);
-            if !self.step() {
-                return false;
-            }
-        }
-        true
-    }
-
-    fn spend(&mut self, part: i64) {
-        if let Some(lean) = &mut self.lean {
-            lean.purse -= part;
-        }
     }
 
     /// Lists all that a plan of the scope within the target can be made of, where that promises to be little, and
@@ -92,9 +71,9 @@ impl<'a> Tree<'a> {
         if !self.lean.as_mut()?.is_time(gap) {
             return None;
         }
-        self.spend(LIST);
         let lenses: Vec<&Bounded> = lenses.iter().collect();
-        let listed = pool(self.problem, self.need, scope, &lenses, target, LISTED[usize::from(last.is_some())]);
+        let most = LISTED[usize::from(last.is_some())];
+        let listed = pool(self.problem, self.need, scope, &lenses, (target, most), self.watch);
         let found = listed.map(|listed| self.search(scope, &listed, target, NODES * MORE.pow(last.unwrap_or(0))));
         let closed = matches!(found, Some(Verdict::Nothing | Verdict::Found(_)));
         self.lean.as_mut()?.learn(gap, closed);
@@ -125,51 +104,11 @@ impl Lean {
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::generate::generate;
-    use super::super::super::need::Need;
-    use super::super::turns::{Closed, SECOND};
     use super::*;
-    use crate::data::{File, Source, read};
-    use crate::solve::Patient;
-
-    /// Two kinds of sheets, paid cuts, seven sizes and a strip on hand, which keeps covers away: enough for some dozens of
-    /// nodes.
-    const BATCH: &str = "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 38.50\n\
-         [[sheet]]\nname = \"half\"\nlength = 48\nwidth = 48\nprice = 22.00\n\
-         [[panel]]\nsize = \"5 x 7\"\ncount = 18\n[[panel]]\nsize = \"8 x 10\"\ncount = 20\n\
-         [[panel]]\nsize = \"9 x 12\"\ncount = 22\ngrain = \"upright\"\n[[panel]]\nsize = \"11 x 14\"\ncount = 16\n\
-         [[panel]]\nsize = \"12 x 16\"\ncount = 18\n[[panel]]\nsize = \"16 x 20\"\ncount = 14\n\
-         [[panel]]\nsize = \"18 x 24\"\ncount = 13\n[yard]\nrips = \"either\"\n\
-         [[strip]]\nlength = 11\nwidth = 8\n";
-
-    #[test]
-    fn either_tree_alone_and_both_by_turns_come_to_the_same_cost() {
-        let mut most = 0;
-        for charges in ["", "cut_price = 0.50\nfree_cuts = 2\n"] {
-            let text = BATCH.replace("[yard]\n", &format!("[yard]\n{charges}"));
-            let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
-            let problem = crate::model::build(&job).expect("they can be made");
-            let need = Need::of(&problem);
-            let relaxed = generate(&problem, &need, &[], &Patient);
-            let mut first = Tree::new(&problem, &need, None, &relaxed, &Patient);
-            let mut second = first.second();
-            while first.step() {}
-            while second.step() {}
-            most = most.max(first.made);
-            let (first, second) = (first.closed(), second.closed());
-            let both = Tree::new(&problem, &need, None, &relaxed, &Patient).close();
-            let cost = |closed: &Closed| closed.best.as_ref().map(|(_, cost)| *cost).expect("a plan");
-            assert_eq!(first.bound, Some(cost(&first)));
-            assert_eq!(second.bound, Some(cost(&second)));
-            assert_eq!(both.bound, Some(cost(&both)));
-            assert_eq!((cost(&first), cost(&second)), (cost(&both), cost(&both)));
-        }
-        assert!(most > SECOND, "{most} nodes are too few for turns");
-    }
 
     #[test]
     fn a_list_is_tried_again_at_half_the_gap_or_after_some_nodes() {
-        let mut lean = Lean { near: -1, left: 0, passed: 0, purse: 0 };
+        let mut lean = Lean { near: -1, left: 0, passed: 0 };
         assert!(lean.is_time(100));
         lean.learn(100, false);
         assert!(lean.is_time(50));

@@ -2,14 +2,20 @@
 //! gives its bound, whole numbers decide about it. Nodes whose few remaining candidates can be listed are searched
 //! through; the others are split by a count that is not whole: sheets of a kind, sheets ripped one way, strips of a
 //! width (branching on sums of Gilmore-Gomory variables, as in Vanderbeck 2000 and Silva, Alvelos and Valerio de
-//! Carvalho 2010). The most promising node comes first, so the least bound of the nodes left is a bound on every plan.
+//! Carvalho 2010). The most promising node comes first, so the least bound of the nodes left is a bound on every plan. Where
+//! it has grown, others work beside it ([`beside`]).
 
+mod beside;
 mod bounds;
+mod finder;
 mod lean;
+mod near;
 mod plans;
-mod turns;
+mod strand;
 
+use self::finder::Job;
 use self::lean::Lean;
+use self::strand::Strand;
 use super::branching::{Branching, halves, open_counts, thirds};
 use super::cover::Covers;
 use super::draft::Draft;
@@ -25,12 +31,12 @@ use crate::model::Problem;
 use std::cmp::{Ordering, Reverse};
 use std::collections::BinaryHeap;
 
-/// Nodes made until dives are worth while: many batches are proved without.
-const DIVES: usize = 24;
+/// Nodes made until the finder dives for the first time: many batches are proved without.
+const DIVES: usize = 8;
 /// Nodes made for each dive, at least.
 const EACH: usize = 8;
-/// Nodes made until a plan is reworked for the first time.
-const FIRST: usize = 32;
+/// Nodes made until it reworks a plan for the first time.
+const FIRST: usize = 8;
 
 /// How often a node that cannot be split comes back, to be searched for longer each time.
 const EFFORTS: u32 = 3;
@@ -74,8 +80,10 @@ pub(super) struct Tree<'a> {
     best: Option<(Draft, i64)>,
     branching: Branching,
     covers: Covers,
-    /// Nodes made until the plan is reworked again.
+    /// Nodes made until the plan is to be reworked again.
     next: usize,
+    /// Its strand, where others work beside it.
+    strand: Option<&'a Strand<'a, Job>>,
     /// Dives so far.
     dives: usize,
     /// How its lists went, where this is the second tree.
@@ -109,6 +117,7 @@ impl<'a> Tree<'a> {
             branching: Branching::default(),
             covers: Covers::new(problem, need),
             next: FIRST,
+            strand: None,
             dives: 0,
             lean: None,
         };
@@ -184,9 +193,6 @@ impl<'a> Tree<'a> {
         }
         let Some(target) = self.within_reach(node, bound) else { return Look::Closed };
         self.rework_now_and_then(&node.scope, &lenses, bound);
-        if !self.is_cheaper(bound) {
-            return Look::Closed;
-        }
         let sheets_open = matches!(counts.first(), Some((Count::Kind(_), _)));
         let found = match &self.lean {
             _ if sheets_open => None,
@@ -235,6 +241,7 @@ impl<'a> Tree<'a> {
         }
         let (draft, cost) = priced(self.problem, self.need, draft);
         if self.is_cheaper(cost) {
+            self.tell(&(draft.clone(), cost));
             self.best = Some((draft, cost));
         }
     }

@@ -1,17 +1,17 @@
-//! Looking for cheaper plans at a node: a dive from its linear program, searches through what was found on the way and
-//! through lists of what a plan can be made of, and reworking the best plan so far. All find plans; only a search
-//! through a whole list also proves that there is none.
+//! Looking for cheaper plans at a node: searches through what was found on the way and through lists of what a plan can
+//! be made of; and work for the finder, to dive from the node's linear program and to rework the best plan so far. All
+//! find plans; only a search through a whole list also proves that there is none.
 
 use super::super::branching::only_sheets_cost;
-use super::super::dive::{Choice, dive};
 use super::super::generate::{Bounded, Relaxed};
 use super::super::master::Made;
 use super::super::need::Need;
 use super::super::pool::pool;
 use super::super::program::Program;
-use super::super::rework::Rework;
 use super::super::scope::Scope;
 use super::super::search::{Search, Verdict};
+use super::finder::{Material, Task};
+use super::near::near;
 use super::{FIRST, Tree};
 
 /// Most layouts and patterns that are listed while there is something to branch on.
@@ -24,20 +24,16 @@ const NODES: usize = 500;
 pub(super) const MORE: usize = 8;
 /// Most nodes of a search among what was found on the way, which proves nothing.
 const GLANCE: usize = 100;
-/// Most layouts and patterns of a list that proves nothing.
-const NEAR: usize = 700;
 
 impl Tree<'_> {
-    /// Dives from the node's linear program, with no more sheets than its scope allows.
+    /// Has the finder dive from the node's linear program, with no more sheets than its scope allows.
     pub(super) fn dive(&mut self, scope: &Scope, relaxed: &Bounded) {
         let stock = scope.kinds.iter().map(|range| u32::try_from(range.most).ok()).collect();
         let need = Need { stock, ..self.need.clone() };
         let (used, found) = (self.master.used(), self.master.found().cloned().collect());
         let first =
             Relaxed { cost: self.master.cost(), bound: relaxed.bound, used, found, prices: relaxed.prices.clone() };
-        if let Some(draft) = dive(self.problem, &need, &first, Choice::Careful, self.watch) {
-            self.take(&draft);
-        }
+        self.hand_over(Task::Dive(need, first));
     }
 
     /// Looks for cheaper plans among what was found on the way.
@@ -80,7 +76,7 @@ impl Tree<'_> {
             lenses.push(self.relaxed_with_fewer(scope));
         }
         let lenses: Vec<&Bounded> = lenses.iter().collect();
-        let listed = pool(self.problem, self.need, scope, &lenses, target, most);
+        let listed = pool(self.problem, self.need, scope, &lenses, (target, most), self.watch);
         if listed.is_none() && look {
             return self.search_nearest(scope, &lenses, target);
         }
@@ -90,34 +86,21 @@ impl Tree<'_> {
 
     /// Searches through the layouts and patterns closest to the program's own, which finds plans but proves nothing.
     fn search_nearest(&mut self, scope: &Scope, lenses: &[&Bounded], target: i64) -> Option<Verdict> {
-        let listed = self.near(scope, lenses, target)?;
+        let listed = near(self.problem, self.need, scope, lenses, target, self.watch)?;
         Some(self.search(scope, &listed, target, NODES)).filter(|verdict| matches!(verdict, Verdict::Found(_)))
     }
 
-    /// The layouts and patterns closest to the program's own, as many as can be listed.
-    fn near(&self, scope: &Scope, lenses: &[&Bounded], target: i64) -> Option<Vec<Made>> {
-        let scale = i128::from(lenses[0].prices.scale);
-        let least = i64::try_from(lenses[0].judged.total? / scale).ok()?;
-        let near = |part: i64| pool(self.problem, self.need, scope, lenses, least + (target - least) / part, NEAR);
-        [2, 4, 8, 16, 64].into_iter().find_map(near)
-    }
-
-    /// The same together with what was found on the way.
-    fn nearest(&self, scope: &Scope, lenses: &[Bounded]) -> Vec<Made> {
-        let lenses: Vec<&Bounded> = lenses.iter().collect();
-        let near = self.target(scope).and_then(|target| self.near(scope, &lenses, target));
-        near.into_iter().flatten().chain(self.master.found().cloned()).collect()
-    }
-
-    /// Reworks the best plan each time that the nodes made have doubled, in more rounds each time: few at first, then one
-    /// for every node, but no more than there are ways to choose three of its sheets.
+    /// Has the finder rework the best plan each time that the nodes made have doubled, in more rounds each time: few at first, then
+    /// one for every node, but no more than there are ways to choose three of its sheets.
     pub(super) fn rework_now_and_then(&mut self, scope: &Scope, lenses: &[Bounded], bound: i64) {
-        if self.made >= self.next {
-            let near = self.nearest(scope, lenses);
-            let rounds = if self.next == FIRST { self.made / 2 } else { self.made.min(self.threes()) };
-            self.rework(near, rounds, bound);
-            self.next = 2 * self.made;
+        if self.made < self.next || self.best.is_none() {
+            return;
         }
+        let rounds = if self.next == FIRST { self.made / 2 } else { self.made.min(self.threes()) };
+        let (found, covers) = (self.master.found().cloned().collect(), self.master.priced_covers());
+        let (scope, lenses, target) = (scope.clone(), lenses.to_vec(), self.target(scope));
+        self.hand_over(Task::Rework(Material { scope, lenses, target, found, covers, rounds, bound }));
+        self.next = 2 * self.made;
     }
 
     /// In how many ways three of the best plan's sheets can be chosen.
@@ -125,23 +108,5 @@ impl Tree<'_> {
         let sheets = self.best.iter().flat_map(|(draft, _)| draft.layouts.values());
         let sheets = sheets.map(|copies| usize::try_from(*copies).expect("sheets are few")).sum::<usize>();
         sheets * sheets.saturating_sub(1) * sheets.saturating_sub(2) / 6
-    }
-
-    /// Reworks the best plan until so many rounds in a row brought nothing, or it costs no more than the bound.
-    fn rework(&mut self, near: Vec<Made>, rounds: usize, bound: i64) {
-        let Some((plan, cost)) = &self.best else { return };
-        let scope = Scope::all(self.problem, self.need, Some(*cost));
-        let covers = self.master.priced_covers();
-        let Some(mut rework) = Rework::new(self.problem, self.need, &scope, (near, &covers), plan, self.watch) else {
-            return;
-        };
-        let mut left = rounds;
-        while left > 0 && self.is_cheaper(bound) && !self.watch.stop() {
-            left -= 1;
-            if let Some(draft) = rework.round() {
-                self.take(&draft);
-                left = rounds;
-            }
-        }
     }
 }

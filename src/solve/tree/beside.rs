@@ -1,0 +1,229 @@
+//! What goes on beside a tree that has grown, each on a thread of its own ([`super::strand`]): the best plan is reworked,
+//! and a second tree searches otherwise. How long it takes to meet the cheapest plan is much a matter of luck, and differs
+//! from one way of searching to another; each learns the others' plans, and the first tree that closes ends all (an
+//! algorithm portfolio, Gomes and Selman 2001).
+
+use super::super::draft::Draft;
+use super::Tree;
+use super::finder::{Finder, Job, Task};
+use super::strand::{FINDER, FIRST_TREE, Priced, SECOND_TREE, Strand, Strands};
+use std::cmp::Reverse;
+use std::thread::{self, Builder, ScopedJoinHandle};
+
+/// Nodes made until work goes on beside the tree: many batches are proved without.
+const ALONE: usize = 8;
+/// Nodes made until a second tree is begun.
+pub(super) const SECOND: usize = 64;
+/// Bytes for the calls of a thread; they are only taken from the machine where they are used.
+const STACK: usize = 16 << 20;
+
+/// How the work on a tree ended.
+pub(in crate::solve) struct Closed {
+    /// The cheapest plan found and its cost in units; none where none was found.
+    pub best: Option<(Draft, i64)>,
+    /// No plan costs less, in units; none where no plan can be made at all.
+    pub bound: Option<i64>,
+}
+
+/// How a tree among the strands ended.
+struct Ended {
+    /// When, and which.
+    by: (u64, usize),
+    proved: bool,
+    closed: Closed,
+}
+
+impl<'a> Tree<'a> {
+    /// Closes node after node until nothing is open, or the watch says stop.
+    pub(in crate::solve) fn close(mut self) -> Closed {
+        while self.made < ALONE {
+            if self.is_proved() || !self.step() {
+                return self.closed();
+            }
+        }
+        let watch = self.watch;
+        self.close_on(&Strands::new(watch))
+    }
+
+    /// The same as one of the strands, with the others beside it.
+    fn close_on(self, strands: &Strands<Job>) -> Closed {
+        let [first, second, third] = [FIRST_TREE, SECOND_TREE, FINDER].map(|index| strands.strand(index));
+        let tree = self.on(&first);
+        let finder = Finder::new(tree.problem, tree.need, &third);
+        let mut ended = thread::scope(|scope| {
+            spawn(scope, || finder.work());
+            let mut other: Option<ScopedJoinHandle<Ended>> = None;
+            let ended = tree.go_on(&first, |tree| {
+                if other.is_none() && tree.made >= SECOND {
+                    let second = &second;
+                    second.begin(first.now());
+                    let tree = tree.second().on(second);
+                    other = Some(spawn(scope, || tree.go_on(second, |_| {})));
+                }
+            });
+            let other = other.map(|other| other.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)));
+            [ended].into_iter().chain(other).collect::<Vec<_>>()
+        });
+        let bound =
+            ended.iter().map(|ended| ended.closed.bound).reduce(|one, other| one.zip(other).map(|(a, b)| a.max(b)));
+        ended.retain(|ended| ended.proved);
+        match ended.into_iter().min_by_key(|ended| ended.by) {
+            Some(ended) => ended.closed,
+            None => Closed { best: strands.best(), bound: bound.flatten() },
+        }
+    }
+
+    /// The tree as one of the strands.
+    fn on<'b>(self, strand: &'b Strand<'b, Job>) -> Tree<'b>
+    where
+        'a: 'b,
+    {
+        let tree = Tree { watch: strand, strand: Some(strand), ..self };
+        tree.best.iter().for_each(|plan| tree.tell(plan));
+        tree
+    }
+
+    /// Closes node after node as one of the strands; `after` is called after each.
+    fn go_on(mut self, strand: &Strand<Job>, mut after: impl FnMut(&mut Self)) -> Ended {
+        let _guard = strand.guard();
+        while !self.is_proved() && self.step() {
+            after(&mut self);
+            if !self.is_proved()
+                && let Some(plan) = strand.learn(self.limit())
+            {
+                self.best = Some(plan);
+            }
+        }
+        let proved = self.is_proved();
+        Ended { by: (strand.end(proved), strand.index()), proved, closed: self.closed() }
+    }
+
+    /// Tells the others a plan.
+    pub(super) fn tell(&self, plan: &Priced) {
+        if let Some(strand) = self.strand {
+            strand.tell(plan.clone());
+        }
+    }
+
+    /// Has the finder look for cheaper plans.
+    pub(super) fn hand_over(&self, task: Task) {
+        if let Some(strand) = self.strand {
+            strand.hand_over(Job { plan: self.best.clone(), task });
+        }
+    }
+
+    /// What is known by now.
+    pub(super) fn closed(self) -> Closed {
+        let cost = self.best.as_ref().map(|(_, cost)| *cost);
+        Closed { bound: self.least_open().or(cost), best: self.best }
+    }
+
+    /// The least bound of the parts that may hold something cheaper than the best plan; none where there are none.
+    fn least_open(&self) -> Option<i64> {
+        let open = self.open.peek().map(|Reverse(node)| node.bound);
+        self.stuck.into_iter().chain(open).min().filter(|bound| self.is_cheaper(*bound))
+    }
+
+    fn is_proved(&self) -> bool {
+        self.least_open().is_none()
+    }
+}
+
+/// Work on a thread of its own, with room for the deepest search.
+fn spawn<'scope, 'env, T: Send + 'scope>(
+    scope: &'scope thread::Scope<'scope, 'env>,
+    work: impl FnOnce() -> T + Send + 'scope,
+) -> ScopedJoinHandle<'scope, T> {
+    Builder::new().stack_size(STACK).spawn_scoped(scope, work).expect("the system has a thread to give")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::super::generate::generate;
+    use super::super::super::need::Need;
+    use super::super::super::watch::{Progress, Watch};
+    use super::*;
+    use crate::data::{File, Source, read};
+    use crate::model::Problem;
+    use crate::solve::Patient;
+    use std::sync::atomic::{AtomicU64, Ordering::Relaxed as AnyOrder};
+    use std::time::Duration;
+
+    /// Two kinds of sheets, paid cuts, seven sizes and a strip on hand, which keeps covers away: enough for some dozens of
+    /// nodes.
+    const BATCH: &str = "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 38.50\n\
+         [[sheet]]\nname = \"half\"\nlength = 48\nwidth = 48\nprice = 22.00\n\
+         [[panel]]\nsize = \"5 x 7\"\ncount = 18\n[[panel]]\nsize = \"8 x 10\"\ncount = 20\n\
+         [[panel]]\nsize = \"9 x 12\"\ncount = 22\ngrain = \"upright\"\n[[panel]]\nsize = \"11 x 14\"\ncount = 16\n\
+         [[panel]]\nsize = \"12 x 16\"\ncount = 18\n[[panel]]\nsize = \"16 x 20\"\ncount = 14\n\
+         [[panel]]\nsize = \"18 x 24\"\ncount = 13\n[yard]\nrips = \"either\"\n\
+         [[strip]]\nlength = 11\nwidth = 8\n";
+
+    fn batch(charges: &str) -> (Problem, Need) {
+        let text = BATCH.replace("[yard]\n", &format!("[yard]\n{charges}"));
+        let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
+        let problem = crate::model::build(&job).expect("they can be made");
+        let need = Need::of(&problem);
+        (problem, need)
+    }
+
+    #[test]
+    fn either_tree_alone_and_both_beside_each_other_come_to_the_same_cost() {
+        let mut most = 0;
+        for charges in ["", "cut_price = 0.50\nfree_cuts = 2\n"] {
+            let (problem, need) = batch(charges);
+            let relaxed = generate(&problem, &need, &[], &Patient);
+            let mut first = Tree::new(&problem, &need, None, &relaxed, &Patient);
+            let mut second = first.second();
+            while first.step() {}
+            while second.step() {}
+            most = most.max(first.made);
+            let (first, second) = (first.closed(), second.closed());
+            let both = Tree::new(&problem, &need, None, &relaxed, &Patient).close();
+            let cost = |closed: &Closed| closed.best.as_ref().map(|(_, cost)| *cost).expect("a plan");
+            assert_eq!(first.bound, Some(cost(&first)));
+            assert_eq!(second.bound, Some(cost(&second)));
+            assert_eq!(both.bound, Some(cost(&both)));
+            assert_eq!((cost(&first), cost(&second)), (cost(&both), cost(&both)));
+        }
+        assert!(most > SECOND, "{most} nodes are too few for a second tree");
+    }
+
+    /// Holds up one thread or another for a moment, each run otherwise.
+    struct Uneven(AtomicU64);
+
+    impl Watch for Uneven {
+        fn stop(&self) -> bool {
+            let dice = self.0.fetch_add(0x9e37_79b9_7f4a_7c15, AnyOrder);
+            if dice >> 58 == 0 {
+                thread::sleep(Duration::from_micros(dice >> 47 & 2047));
+            }
+            false
+        }
+        fn seconds(&self) -> f64 {
+            0.0
+        }
+        fn allowed(&self) -> f64 {
+            f64::INFINITY
+        }
+        fn report(&self, _: Progress) {}
+    }
+
+    #[test]
+    fn however_fast_each_thread_is_all_goes_the_same_way() {
+        let (problem, need) = batch("cut_price = 0.50\nfree_cuts = 2\n");
+        let relaxed = generate(&problem, &need, &[], &Patient);
+        let way = |watch: &dyn Watch| {
+            let strands = Strands::new(watch);
+            let closed = Tree::new(&problem, &need, None, &relaxed, watch).close_on(&strands);
+            (closed.best, closed.bound, strands.told())
+        };
+        let even = way(&Patient);
+        for by in [FIRST_TREE, SECOND_TREE, FINDER] {
+            assert!(even.2.iter().any(|told| told.1 == by), "{by} finds nothing: {:?}", even.2);
+        }
+        for seed in 1..3 {
+            assert!(way(&Uneven(AtomicU64::new(seed << 32))) == even, "seed {seed}");
+        }
+    }
+}

@@ -1,0 +1,345 @@
+//! Strands of work that go on beside each other, each on a thread of its own, and come to the same plan on every machine.
+//!
+//! No strand goes by real time. Each has a clock that goes on by one whenever it asks its watch whether to stop, as all
+//! work does at every turn. What a strand tells bears the time of its clock; another learns it once its own clock is so
+//! much later that nothing earlier can still come: whoever is ahead waits until none is further behind than a lag
+//! (conservative simulation, Chandy and Misra 1979). So what is found and when it is learned depends neither on how many
+//! cores there are nor on how busy they are. Only the end of the time allowed does.
+
+use super::super::draft::Draft;
+use super::super::watch::{Progress, Watch};
+use std::collections::VecDeque;
+use std::sync::atomic::{AtomicU64, Ordering::SeqCst};
+use std::sync::{Condvar, Mutex, MutexGuard, PoisonError};
+use std::time::Duration;
+
+/// How far others may be behind: so many turns, and such a part of all turns.
+const LAG: [u64; 2] = [8, 16];
+/// The strands: two trees, of which the first to close ends all, and one that looks for plans for them.
+pub(super) const FIRST_TREE: usize = 0;
+/// The other tree.
+pub(super) const SECOND_TREE: usize = 1;
+/// What looks for plans.
+pub(super) const FINDER: usize = 2;
+
+/// Where the clock of a strand stands that has nothing to do, or has not begun, or is at its end.
+const AT_REST: u64 = u64::MAX;
+/// How long a wait lasts at most until the clocks are looked at again.
+const LOOK: Duration = Duration::from_micros(200);
+
+/// A plan and what it costs, in units.
+pub(super) type Priced = (Draft, i64);
+
+/// All strands; `J` is the work that the first tree hands to the finder.
+pub(super) struct Strands<'a, J> {
+    watch: &'a dyn Watch,
+    clocks: [AtomicU64; 3],
+    /// When the first to prove that nothing is cheaper did so.
+    over: AtomicU64,
+    board: Mutex<Board<J>>,
+    moved: Condvar,
+}
+
+/// What the strands tell each other.
+struct Board<J> {
+    /// Plans: when, by whom, which.
+    plans: Vec<(u64, usize, Priced)>,
+    /// Work to be taken up, and when it was handed over.
+    jobs: VecDeque<(u64, J)>,
+    /// When the finder came to rest.
+    rested: u64,
+    /// Whether no more work will come.
+    done: bool,
+}
+
+/// One strand: the watch of all that is done in it.
+pub(super) struct Strand<'a, J> {
+    all: &'a Strands<'a, J>,
+    index: usize,
+}
+
+impl<'a, J> Strands<'a, J> {
+    /// The first begins at once, the others when they are told to.
+    pub(super) fn new(watch: &'a dyn Watch) -> Strands<'a, J> {
+        let board = Board { plans: Vec::new(), jobs: VecDeque::new(), rested: 0, done: false };
+        Strands {
+            watch,
+            clocks: [0, AT_REST, AT_REST].map(AtomicU64::new),
+            over: AT_REST.into(),
+            board: board.into(),
+            moved: Condvar::new(),
+        }
+    }
+
+    /// The strand of this index.
+    pub(super) fn strand(&'a self, index: usize) -> Strand<'a, J> {
+        Strand { all: self, index }
+    }
+
+    /// The cheapest plan told.
+    pub(super) fn best(&self) -> Option<Priced> {
+        let board = self.board();
+        let best = board.plans.iter().min_by_key(|(time, by, (_, cost))| (*cost, *time, *by));
+        best.map(|(_, _, plan)| plan.clone())
+    }
+
+    /// When who told a plan of which cost, as long as it mattered.
+    #[cfg(test)]
+    pub(super) fn told(&self) -> Vec<(u64, usize, i64)> {
+        let (board, over) = (self.board(), self.over.load(SeqCst));
+        let told = board.plans.iter().map(|(time, by, (_, cost))| (*time, *by, *cost));
+        let mut told: Vec<_> = told.filter(|(time, ..)| *time <= over).collect();
+        told.sort_unstable();
+        told
+    }
+
+    fn board(&self) -> MutexGuard<'_, Board<J>> {
+        self.board.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Whether what this strand does from now on is of no use: a tree has closed before, and no other that might still
+    /// close before it can learn of it.
+    fn is_over(&self, index: usize, now: u64) -> bool {
+        let over = self.over.load(SeqCst);
+        let trees = &self.clocks[FIRST_TREE..=SECOND_TREE];
+        let nobody = || over != AT_REST && trees.iter().all(|clock| clock.load(SeqCst) == AT_REST);
+        now > over || (index == FINDER && nobody())
+    }
+}
+
+impl<J> Strand<'_, J> {
+    /// Which it is.
+    pub(super) fn index(&self) -> usize {
+        self.index
+    }
+
+    /// Its clock.
+    pub(super) fn now(&self) -> u64 {
+        self.all.clocks[self.index].load(SeqCst)
+    }
+
+    /// Begins at this time.
+    pub(super) fn begin(&self, now: u64) {
+        self.all.clocks[self.index].store(now, SeqCst);
+    }
+
+    /// What was told before this is known by now.
+    fn horizon(&self) -> u64 {
+        let now = self.now();
+        now.saturating_sub(LAG[0] + now / LAG[1])
+    }
+
+    /// Waits until all that others tell up to the horizon has been told, then gives the cheapest plan of it, if that is
+    /// cheaper than this.
+    pub(super) fn learn(&self, cost: Option<i64>) -> Option<Priced> {
+        let horizon = self.horizon();
+        let behind = |clock: &AtomicU64| clock.load(SeqCst) < horizon;
+        let mut board = self.all.board();
+        while self.all.clocks.iter().any(behind) && !self.all.is_over(self.index, self.now()) && !self.all.watch.stop()
+        {
+            board = self.all.moved.wait_timeout(board, LOOK).unwrap_or_else(PoisonError::into_inner).0;
+        }
+        let known = board.plans.iter().filter(|(time, by, _)| *time < horizon && *by != self.index);
+        let (_, _, plan) = known.min_by_key(|(time, by, (_, cost))| (*cost, *time, *by))?;
+        cost.is_none_or(|cost| plan.1 < cost).then(|| plan.clone())
+    }
+
+    /// Tells the others a plan.
+    pub(super) fn tell(&self, plan: Priced) {
+        self.all.board().plans.push((self.now(), self.index, plan));
+    }
+
+    /// Hands work over to the finder.
+    pub(super) fn hand_over(&self, job: J) {
+        let (mut board, now) = (self.all.board(), self.now());
+        board.jobs.push_back((now, job));
+        let clock = &self.all.clocks[FINDER];
+        if clock.load(SeqCst) == AT_REST {
+            clock.store(now.max(board.rested), SeqCst);
+        }
+        self.all.moved.notify_all();
+    }
+
+    /// The next work, waited for where there is none yet; none where none will come.
+    pub(super) fn next(&self) -> Option<J> {
+        let mut board = self.all.board();
+        let clock = &self.all.clocks[self.index];
+        if self.now() != AT_REST {
+            board.rested = self.now();
+        }
+        loop {
+            if self.all.watch.stop() {
+                return None;
+            }
+            if let Some((time, job)) = board.jobs.pop_front() {
+                clock.store(time.max(board.rested), SeqCst);
+                return Some(job);
+            }
+            clock.store(AT_REST, SeqCst);
+            if board.done || self.all.is_over(FINDER, 0) {
+                return None;
+            }
+            board = self.all.moved.wait_timeout(board, LOOK * 10).unwrap_or_else(PoisonError::into_inner).0;
+        }
+    }
+
+    /// Work that was handed over in the meantime, if that is known by now.
+    pub(super) fn newer(&self) -> Option<J> {
+        let (mut board, horizon) = (self.all.board(), self.horizon());
+        let known = board.jobs.front().is_some_and(|(time, _)| *time < horizon);
+        known.then(|| board.jobs.pop_front()).flatten().map(|(_, job)| job)
+    }
+
+    /// The end of this strand, and when it came.
+    pub(super) fn end(&self, proved: bool) -> u64 {
+        let now = self.now();
+        if proved {
+            self.all.over.fetch_min(now, SeqCst);
+        }
+        self.rest();
+        now
+    }
+
+    fn rest(&self) {
+        self.all.board().done |= self.index == FIRST_TREE;
+        self.all.clocks[self.index].store(AT_REST, SeqCst);
+        self.all.moved.notify_all();
+    }
+
+    /// Ends the strand where it goes out of scope; and all others where that is because it broke down.
+    pub(super) fn guard(&self) -> Guard<'_, J> {
+        Guard(self)
+    }
+}
+
+/// See [`Strand::guard`].
+pub(super) struct Guard<'a, J>(&'a Strand<'a, J>);
+
+impl<J> Drop for Guard<'_, J> {
+    fn drop(&mut self) {
+        if std::thread::panicking() {
+            self.0.all.over.store(0, SeqCst);
+        }
+        self.0.rest();
+    }
+}
+
+impl<J: Send> Watch for Strand<'_, J> {
+    fn stop(&self) -> bool {
+        let now = self.all.clocks[self.index].fetch_add(1, SeqCst) + 1;
+        self.all.is_over(self.index, now) || self.all.watch.stop()
+    }
+    fn seconds(&self) -> f64 {
+        self.all.watch.seconds()
+    }
+    fn allowed(&self) -> f64 {
+        self.all.watch.allowed()
+    }
+    fn report(&self, progress: Progress) {
+        self.all.watch.report(progress);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::solve::Patient;
+    use std::thread;
+
+    fn plan(cost: i64) -> Priced {
+        (Draft::default(), cost)
+    }
+
+    fn go_on(strand: &Strand<&str>, to: u64) {
+        while strand.now() < to {
+            assert!(!strand.stop());
+        }
+    }
+
+    #[test]
+    fn what_is_told_is_known_a_lag_later_and_no_sooner() {
+        let strands = Strands::new(&Patient);
+        let [first, second] = [FIRST_TREE, SECOND_TREE].map(|index| strands.strand(index));
+        second.begin(0);
+        go_on(&first, 10);
+        first.tell(plan(500));
+        go_on(&first, 100);
+        // Known are things before 19 - 8 - 19/16 = 10, then those before 20 - 8 - 20/16 = 11.
+        go_on(&second, 19);
+        assert_eq!(second.learn(None), None);
+        go_on(&second, 20);
+        assert_eq!(second.learn(None), Some(plan(500)));
+        assert_eq!(second.learn(Some(501)), Some(plan(500)));
+        assert_eq!(second.learn(Some(500)), None, "it is no cheaper");
+        go_on(&second, 100);
+        assert_eq!(first.learn(None), None, "its own plan is no news");
+    }
+
+    #[test]
+    fn who_is_ahead_waits_for_what_others_still_tell() {
+        let strands = Strands::new(&Patient);
+        let [first, second] = [FIRST_TREE, SECOND_TREE].map(|index| strands.strand(index));
+        second.begin(0);
+        go_on(&second, 50);
+        thread::scope(|scope| {
+            let learned = scope.spawn(|| second.learn(None));
+            thread::sleep(LOOK * 20);
+            go_on(&first, 20);
+            first.tell(plan(700));
+            first.tell(plan(600));
+            go_on(&first, 39);
+            assert_eq!(learned.join().expect("it learns"), Some(plan(600)), "the cheapest before 50 - 8 - 50/16 = 39");
+        });
+        assert_eq!(strands.best(), Some(plan(600)));
+    }
+
+    #[test]
+    fn the_finder_rests_between_jobs_and_keeps_nobody_waiting() {
+        let strands = Strands::new(&Patient);
+        let [first, finder] = [FIRST_TREE, FINDER].map(|index| strands.strand(index));
+        go_on(&first, 30);
+        assert_eq!(first.learn(None), None);
+        first.hand_over("dive");
+        first.hand_over("rework");
+        assert_eq!((finder.next(), finder.now()), (Some("dive"), 30));
+        go_on(&finder, 39);
+        assert_eq!(finder.newer(), None, "handed over at 30, which is not before 39 - 8 - 39/16 = 29");
+        go_on(&finder, 41);
+        assert_eq!(finder.newer(), Some("rework"));
+        first.end(false);
+        assert_eq!((finder.next(), finder.now()), (None, AT_REST));
+    }
+
+    #[test]
+    fn the_first_to_close_ends_all_by_the_clock_and_not_before() {
+        let strands: Strands<&str> = Strands::new(&Patient);
+        let [first, second, finder] = [FIRST_TREE, SECOND_TREE, FINDER].map(|index| strands.strand(index));
+        second.begin(0);
+        finder.begin(0);
+        go_on(&first, 40);
+        assert_eq!(first.end(true), 40);
+        assert!(!finder.stop(), "the second tree may still close before");
+        go_on(&second, 40);
+        assert!(second.stop());
+        second.end(false);
+        assert!(finder.stop(), "nobody is left to learn of it");
+    }
+
+    #[test]
+    fn where_one_breaks_down_nobody_waits_for_it() {
+        let strands: Strands<&str> = Strands::new(&Patient);
+        let [first, second] = [FIRST_TREE, SECOND_TREE].map(|index| strands.strand(index));
+        second.begin(0);
+        go_on(&first, 50);
+        let broken = thread::scope(|scope| {
+            let thread = scope.spawn(|| {
+                let _guard = second.guard();
+                assert_eq!(second.now(), 1, "it breaks down, as it is meant to");
+            });
+            thread.join()
+        });
+        assert!(broken.is_err());
+        assert_eq!(first.learn(None), None);
+        assert!(first.stop());
+    }
+}

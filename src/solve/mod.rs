@@ -30,12 +30,14 @@ mod share;
 mod simplex;
 mod solved;
 mod tail;
+mod thread;
 mod too_few;
 mod tree;
 mod watch;
 
 pub(crate) use share::Share;
 pub use solved::*;
+pub(crate) use thread::{joined, spawn};
 pub(crate) use too_few::NOT_FOUND;
 pub use watch::{Patient, Progress, Watch};
 

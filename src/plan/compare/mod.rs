@@ -8,7 +8,10 @@ pub(super) use ways::nominal;
 
 use super::{Alternative, Figures, Outcome, Plan, checked, end_sizes};
 use crate::data::{Cents, Fault, Job};
-use crate::solve::{NOT_FOUND, Progress, Proof, Share, Watch};
+use crate::solve::{NOT_FOUND, Progress, Proof, Share, Watch, joined, spawn};
+use std::num::NonZero;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::thread;
 use ways::Way;
 
 /// Part of a way's time that its plan at the smallest sizes may take; the rest is for nominal sizes, where they matter.
@@ -26,18 +29,29 @@ pub fn compare(job: &Job, plan: &Plan, watch: &dyn Watch) -> Vec<Alternative> {
     rows(plan, ways, watch)
 }
 
-/// This plan's row, then one for each way; the ways share what time is left.
+/// This plan's row, then one for each way: as many ways at once as the machine has cores, in shares of what time is left.
 fn rows(plan: &Plan, ways: Vec<Way>, watch: &dyn Watch) -> Vec<Alternative> {
-    let mut rows = vec![Alternative { name: "this plan".into(), outcome: Outcome::Done(figures(plan)) }];
-    let (mut open, watch) = (ways.len(), &Aside(watch));
-    for Way { name, job } in ways {
-        // Where the plan itself took longer than it may, each way would take as long again.
-        let late = watch.seconds() > watch.allowed();
-        let outcome = outcome(&job, plan, late, &Share::one_of(open, watch));
-        rows.push(Alternative { name, outcome });
-        open -= 1;
-    }
-    rows
+    let (watch, next) = (&Aside(watch), AtomicUsize::new(0));
+    let workers = thread::available_parallelism().map_or(1, NonZero::get);
+    let work = || {
+        let mut outcomes = Vec::new();
+        loop {
+            let at = next.fetch_add(1, Ordering::Relaxed);
+            let Some(Way { job, .. }) = ways.get(at) else { return outcomes };
+            // Where the plan itself took longer than it may, each way would take as long again.
+            let late = watch.seconds() > watch.allowed();
+            let share = Share::one_of((ways.len() - at).div_ceil(workers), watch);
+            outcomes.push((at, outcome(job, plan, late, &share)));
+        }
+    };
+    let mut outcomes = thread::scope(|scope| {
+        let others: Vec<_> = (1..workers.min(ways.len())).map(|_| spawn(scope, work)).collect();
+        work().into_iter().chain(others.into_iter().flat_map(joined)).collect::<Vec<_>>()
+    });
+    outcomes.sort_unstable_by_key(|(at, _)| *at);
+    let others = ways.into_iter().zip(outcomes).map(|(way, (_, outcome))| Alternative { name: way.name, outcome });
+    let this = Alternative { name: "this plan".into(), outcome: Outcome::Done(figures(plan)) };
+    [this].into_iter().chain(others).collect()
 }
 
 /// A watch that is not told of costs: those of another way are not the plan's.

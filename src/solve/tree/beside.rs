@@ -4,18 +4,17 @@
 //! algorithm portfolio, Gomes and Selman 2001).
 
 use super::super::draft::Draft;
+use super::super::thread::{joined, spawn};
 use super::Tree;
 use super::finder::{Finder, Job, Task};
 use super::strand::{FINDER, FIRST_TREE, Priced, SECOND_TREE, Strand, Strands};
 use std::cmp::Reverse;
-use std::thread::{self, Builder, ScopedJoinHandle};
+use std::thread::{self, ScopedJoinHandle};
 
 /// Nodes made until work goes on beside the tree: many batches are proved without.
 const ALONE: usize = 8;
 /// Nodes made until a second tree is begun.
 pub(super) const SECOND: usize = 64;
-/// Bytes for the calls of a thread; they are only taken from the machine where they are used.
-const STACK: usize = 16 << 20;
 
 /// How the work on a tree ended.
 pub(in crate::solve) struct Closed {
@@ -61,7 +60,7 @@ impl<'a> Tree<'a> {
                     other = Some(spawn(scope, || tree.go_on(second, |_| {})));
                 }
             });
-            let other = other.map(|other| other.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)));
+            let other = other.map(joined);
             [ended].into_iter().chain(other).collect::<Vec<_>>()
         });
         let bound =
@@ -127,14 +126,6 @@ impl<'a> Tree<'a> {
     fn is_proved(&self) -> bool {
         self.least_open().is_none()
     }
-}
-
-/// Work on a thread of its own, with room for the deepest search.
-fn spawn<'scope, 'env, T: Send + 'scope>(
-    scope: &'scope thread::Scope<'scope, 'env>,
-    work: impl FnOnce() -> T + Send + 'scope,
-) -> ScopedJoinHandle<'scope, T> {
-    Builder::new().stack_size(STACK).spawn_scoped(scope, work).expect("the system has a thread to give")
 }
 
 #[cfg(test)]

@@ -15,6 +15,8 @@ use std::thread::{self, ScopedJoinHandle};
 const ALONE: usize = 8;
 /// Nodes made until a second tree is begun.
 pub(super) const SECOND: usize = 64;
+/// Turns of its clock after which the first tree has taken long, however few nodes it has made.
+const LONG: u64 = 1_000;
 
 /// How the work on a tree ended.
 pub(in crate::solve) struct Closed {
@@ -53,7 +55,7 @@ impl<'a> Tree<'a> {
             spawn(scope, || finder.work());
             let mut other: Option<ScopedJoinHandle<Ended>> = None;
             let ended = tree.go_on(&first, |tree| {
-                if other.is_none() && tree.made >= SECOND {
+                if other.is_none() && (tree.made >= SECOND || first.now() >= LONG) {
                     let second = &second;
                     second.begin(first.now());
                     let tree = tree.second().on(second);

@@ -32,7 +32,6 @@ pub(super) enum Counts {
 }
 
 /// The program.
-#[derive(Clone)]
 pub(super) struct Program {
     /// The linear relaxation.
     pub lp: Simplex,

@@ -27,7 +27,6 @@ pub(super) enum Verdict {
 }
 
 /// The search and what it works on.
-#[derive(Clone)]
 pub(super) struct Search<'a> {
     problem: &'a Problem,
     need: &'a Need,

@@ -1,18 +1,16 @@
-//! What goes on beside a tree that has grown, each on a thread of its own ([`super::strand`]): the best plan is reworked,
-//! and a second tree searches otherwise. How long it takes to meet the cheapest plan is much a matter of luck, and differs
-//! from one way of searching to another; each learns the others' plans, and the first tree that closes ends all (an
-//! algorithm portfolio, Gomes and Selman 2001).
+//! What goes on beside a tree that has grown, each on a thread of its own ([`super::strand`]): a finder looks for
+//! cheaper plans, and a second tree searches otherwise. How long it takes to meet the cheapest plan is much a matter of
+//! luck, and differs from one way of searching to another; each learns the others' plans, and the first tree that closes
+//! ends all (an algorithm portfolio, Gomes and Selman 2001).
 
 use super::super::draft::Draft;
 use super::super::thread::{joined, spawn};
-use super::Tree;
 use super::finder::{Finder, Job, Task};
 use super::strand::{FINDER, FIRST_TREE, Priced, SECOND_TREE, Strand, Strands};
+use super::{ALONE, Tree};
 use std::cmp::Reverse;
 use std::thread::{self, ScopedJoinHandle};
 
-/// Nodes made until work goes on beside the tree: many batches are proved without.
-const ALONE: usize = 8;
 /// Nodes made until a second tree is begun.
 pub(super) const SECOND: usize = 64;
 /// Turns of its clock after which the first tree has taken long, however few nodes it has made.

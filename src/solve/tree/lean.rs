@@ -1,4 +1,4 @@
-//! The second tree: it looks for plans in short lists only, and spends no time on dives and reworking. Its nodes cost
+//! The second tree: it looks for plans in short lists only, and has no finder dive from its nodes. Its nodes cost
 //! far less than those of the first, so it gets far down; a list is tried where the bound has come so near the target that
 //! such lists were short before, and else now and then.
 

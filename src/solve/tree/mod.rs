@@ -31,12 +31,11 @@ use crate::model::Problem;
 use std::cmp::{Ordering, Reverse};
 use std::collections::BinaryHeap;
 
-/// Nodes made until the finder dives for the first time: many batches are proved without.
-const DIVES: usize = 8;
+/// Nodes made until others work beside the tree, and the finder dives and reworks for the first time: many batches are
+/// proved without.
+const ALONE: usize = 8;
 /// Nodes made for each dive, at least.
 const EACH: usize = 8;
-/// Nodes made until it reworks a plan for the first time.
-const FIRST: usize = 8;
 
 /// How often a node that cannot be split comes back, to be searched for longer each time.
 const EFFORTS: u32 = 3;
@@ -116,7 +115,7 @@ impl<'a> Tree<'a> {
             best,
             branching: Branching::default(),
             covers: Covers::new(problem, need),
-            next: FIRST,
+            next: ALONE,
             strand: None,
             dives: 0,
             lean: None,
@@ -184,7 +183,7 @@ impl<'a> Tree<'a> {
         if node.depth == 0 || last.is_some() {
             self.glance(&node.scope, bound);
         }
-        if fresh && self.made >= DIVES && self.is_cheaper(bound) {
+        if fresh && self.made >= ALONE && self.is_cheaper(bound) {
             self.dives += 1;
             self.dive(&node.scope, &lenses[0]);
         }

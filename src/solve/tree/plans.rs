@@ -12,7 +12,7 @@ use super::super::scope::Scope;
 use super::super::search::{Search, Verdict};
 use super::finder::{Material, Task};
 use super::near::near;
-use super::{FIRST, Tree};
+use super::{ALONE, Tree};
 
 /// Most layouts and patterns that are listed while there is something to branch on.
 const LISTED: usize = 1_500;
@@ -90,13 +90,13 @@ impl Tree<'_> {
         Some(self.search(scope, &listed, target, NODES)).filter(|verdict| matches!(verdict, Verdict::Found(_)))
     }
 
-    /// Has the finder rework the best plan each time that the nodes made have doubled, in more rounds each time: few at first, then
-    /// one for every node, but no more than there are ways to choose three of its sheets.
+    /// Has the finder rework the best plan each time that the nodes made have doubled, in more rounds each time: few at
+    /// first, then one for every node, but no more than there are ways to choose three of its sheets.
     pub(super) fn rework_now_and_then(&mut self, scope: &Scope, lenses: &[Bounded], bound: i64) {
         if self.made < self.next || self.best.is_none() {
             return;
         }
-        let rounds = if self.next == FIRST { self.made / 2 } else { self.made.min(self.threes()) };
+        let rounds = if self.next == ALONE { self.made / 2 } else { self.made.min(self.threes()) };
         let (found, covers) = (self.master.found().cloned().collect(), self.master.priced_covers());
         let (scope, lenses, target) = (scope.clone(), lenses.to_vec(), self.target(scope));
         self.hand_over(Task::Rework(Material { scope, lenses, target, found, covers, rounds, bound }));

@@ -1,4 +1,5 @@
-//! Strands of work that go on beside each other, each on a thread of its own, and come to the same plan on every machine.
+//! Strands of work that go on beside each other, each on a thread of its own, and come to the same plan however many
+//! cores there are.
 //!
 //! No strand goes by real time. Each has a clock that goes on by one whenever it asks its watch whether to stop, as all
 //! work does at every turn. What a strand tells bears the time of its clock; another learns it once its own clock is so

@@ -289,3 +289,43 @@ fn with(board: &Board, width: usize) -> Board {
     larger.strips.sort_unstable();
     larger
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::generate::{bounded, generate};
+    use super::super::watch::Progress;
+    use super::*;
+    use crate::data::{File, Source, read};
+    use crate::solve::Patient;
+
+    struct TimeIsUp;
+
+    impl Watch for TimeIsUp {
+        fn stop(&self) -> bool {
+            true
+        }
+        fn seconds(&self) -> f64 {
+            1.0
+        }
+        fn allowed(&self) -> f64 {
+            1.0
+        }
+        fn report(&self, _: Progress) {}
+    }
+
+    /// A list is searched through to prove that nothing is cheaper, so half of one must not pass for all of it.
+    #[test]
+    fn a_list_cut_short_by_the_time_is_none() {
+        let text = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n[[panel]]\nsize = \"5 x 7\"\ncount = 18\n\
+                    [[panel]]\nsize = \"9 x 12\"\ncount = 22\n[[panel]]\nsize = \"11 x 14\"\ncount = 16\n";
+        let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
+        let problem = crate::model::build(&job).expect("they can be made");
+        let need = Need::of(&problem);
+        let scope = Scope::all(&problem, &need, None);
+        let lens = bounded(&problem, &need, &scope, generate(&problem, &need, &[], &Patient).prices);
+        let reach = (lens.bound.expect("a bound") + 3850, 100_000);
+        let list = |watch: &dyn Watch| pool(&problem, &need, &scope, &[&lens], reach, watch);
+        assert!(list(&Patient).expect("a list").len() > TURN);
+        assert_eq!(list(&TimeIsUp), None);
+    }
+}

@@ -14,8 +14,9 @@
 //! scope keep the bound finite without the scaling of Farley 1990. All of it in whole numbers: prices are rounded once,
 //! values are exact maxima of the knapsack. So errors of the linear program can make the bound weak, never wrong.
 
+use super::boards::{Boards, Strips, Toll};
 use super::broken;
-use super::layout::{Boards, Layout, Strips};
+use super::layout::Layout;
 use super::need::Need;
 use super::pattern::{Blank, Pattern, Patterns, Worth};
 use super::prices::Prices;
@@ -141,30 +142,29 @@ pub(super) fn strip_value(prices: &Prices, blank: Blank, best: i64) -> i64 {
 fn best_layout(problem: &Problem, index: usize, prices: &Prices, strips: &[(i64, Pattern)]) -> (Layout, i64) {
     let ripping = &problem.rippings[index];
     let value: Vec<i64> = strips.iter().map(|(best, pattern)| strip_value(prices, pattern.blank, *best)).collect();
-    let strips = Strips { value: &value, least: 1, keeping: prices.keeping, cut: each_cut(problem, prices) };
+    let strips = Strips { value: &value, least: 1, keeping: prices.keeping, toll: toll(problem, prices) };
     let boards = Boards::new(problem, ripping, ripping.board.raw(), strips);
-    let mut best: Option<(Layout, i64)> = None;
+    let (mut best, mut least) = nothing_cut(problem, index, prices);
     for (way, cuts) in boards.ways() {
         let cost = charge(problem, prices, ripping.sheet, cuts);
-        let most = best.as_ref().map_or(i64::MAX, |(_, least)| *least);
-        let floor = if most == i64::MAX { i64::MIN / 8 } else { cost - most };
-        if boards.most(way) > floor
-            && let Some((board, value)) = boards.best(way, floor)
+        if boards.most(way) > cost - least
+            && let Some((board, value)) = boards.best(way, cost - least)
         {
-            best = Some((Layout { ripping: index, boards: vec![board] }, cost - value));
+            (best, least) = (Layout { ripping: index, boards: vec![board] }, cost - value);
         }
     }
-    best.unwrap_or_else(|| nothing_cut(problem, index, prices))
+    (best, least)
 }
 
-/// What each cut costs at these prices, where all cuts cost the same and may be any number.
-fn each_cut(problem: &Problem, prices: &Prices) -> Option<i64> {
+/// What cuts cost at these prices, where a sheet may have any number of them.
+pub(super) fn toll(problem: &Problem, prices: &Prices) -> Option<Toll> {
     let charges = &problem.charges;
-    match charges.most_cuts {
-        None if charges.per_order => Some(prices.cut),
-        None if charges.free == 0 && charges.cut > 0 => Some(prices.scale * charges.cut),
-        _ => None,
-    }
+    let toll = if charges.per_order {
+        Toll { each: prices.cut, free: 0 }
+    } else {
+        Toll { each: prices.scale * charges.cut, free: charges.free }
+    };
+    charges.most_cuts.is_none().then_some(toll)
 }
 
 /// Where no strip is worth anything, a sheet costs what it costs.

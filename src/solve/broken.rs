@@ -2,10 +2,10 @@
 //! crosscut is one of the few that can matter (see `model`); the best layout is the best pair of boards over all of
 //! them, those with the most promise first.
 
+use super::boards::{Boards, Strips};
 use super::bound::{Breaks, Shelf, charge, strip_value};
 use super::filled::{Filled, Piece};
-use super::knapsack::unit_of;
-use super::layout::{Board, Boards, Layout, Strips, blank};
+use super::layout::{Board, Layout, blank};
 use super::prices::Prices;
 use super::tail::Tail;
 use crate::length::Length;
@@ -108,19 +108,13 @@ fn promise(problem: &Problem, prices: &Prices, ripping: &Ripping, halves: &[Half
 fn most_worth(problem: &Problem, ripping: &Ripping, half: &Half, cut: i64) -> i64 {
     let room = (ripping.room + ripping.kerf).raw();
     let pieces = pieces(problem, ripping, half, cut);
-    let (unit, exact) = unit_of(pieces.iter().map(|(length, _)| *length), room);
-    let most = |tail: Tail| Filled::new(pieces.clone(), unit, room, None, &tail).most(0, room);
+    let Some(filled) = Filled::new(&pieces, room, None) else { return roughly_worth(problem, ripping, half, cut) };
+    let most = |tail: Tail| filled.most(None, &tail);
     if !ripping.edge_trim.is_zero() {
         return most(Tail::Nothing) - cut;
     }
     // Strips that use the board up need no last cut.
-    if cut == 0 || !exact {
-        most(Tail::Nothing) + cut
-    } else if room % unit == 0 {
-        most(Tail::Nothing).max(most(Tail::UsedUp) + cut)
-    } else {
-        most(Tail::Nothing)
-    }
+    if cut == 0 { most(Tail::Nothing) } else { most(Tail::Nothing).max(most(Tail::UsedUp) + cut) }
 }
 
 /// No less than [`most_worth`], from a table of few columns, which rounds the strips' widths down.
@@ -132,7 +126,7 @@ fn roughly_worth(problem: &Problem, ripping: &Ripping, half: &Half, cut: i64) ->
         return i64::MAX / 8;
     }
     let saved = if ripping.edge_trim.is_zero() { cut } else { -cut };
-    Filled::new(pieces, unit, room, None, &Tail::Nothing).most(0, room) + saved
+    Filled::rounded(&pieces, unit, room).most(None, &Tail::Nothing) + saved
 }
 
 /// The strips of a board that are worth something, and what is left of that beside a rip.
@@ -174,7 +168,7 @@ fn best_pair(
 }
 
 fn tables(problem: &Problem, ripping: &Ripping, half: &Half, least: i64) -> Boards {
-    Boards::new(problem, ripping, half.length, Strips { value: &half.value, least, keeping: 0, cut: None })
+    Boards::new(problem, ripping, half.length, Strips { value: &half.value, least, keeping: 0, toll: None })
 }
 
 /// The ways to count the strips of a board, not to rip it among them.

@@ -1,148 +1,241 @@
-//! The best way to fill a length with pieces of which there is no end: one table for all of them, so that pricing,
-//! which asks for nothing else, stays quick. Kerfs and units as in [`super::knapsack`]; the unit is exact.
+//! The best way to fill a length with pieces of which there is no end: one table of what pieces that take up just so
+//! much are worth, so that pricing, which asks for nothing else, stays quick. Whatever is left over is worth its tail.
+//! Kerfs as in [`super::knapsack`]; pieces are counted where that is asked for, or where it makes the table smaller
+//! ([`super::grid`]).
 
-use super::knapsack::{NEVER, plus};
+use super::cell::{Cell, any_number, better, cell, slack};
+use super::grid::Grid;
+use super::knapsack::{Filling, NEVER};
 use super::tail::Tail;
 
 /// A piece: its length and one kerf, in raw units, and what one is worth.
 pub(super) type Piece = (i64, i64);
 
-/// For each number of pieces, or for any where it does not matter, and each room: the most that can be had.
+/// For each number of pieces, or for any, and each length that they take up: the most that they can be worth.
 pub(super) struct Filled {
     pieces: Vec<Piece>,
-    unit: i64,
+    /// Columns that each piece takes up.
+    steps: Vec<usize>,
+    grid: Grid,
+    room: i64,
     columns: usize,
     counted: bool,
-    /// What the room left is worth where nothing more is cut.
-    left: Vec<i64>,
-    /// A row for each number of pieces.
-    table: Vec<i64>,
+    /// A row for each number of pieces, or one for any.
+    table: Vec<Cell>,
+    /// The most of each row.
+    peaks: Vec<Cell>,
+    /// By how much rounding may have made the table promise too little.
+    slack: Cell,
 }
 
 impl Filled {
-    /// Tables for up to `most` pieces in rooms up to `room`, or for any number of pieces; all lengths are multiples of
-    /// the unit.
-    pub(super) fn new(pieces: Vec<Piece>, unit: i64, room: i64, most: Option<usize>, tail: &Tail) -> Filled {
-        let columns = usize::try_from(room.max(0) / unit).expect("a room is not negative") + 1;
-        let mut filled = Filled { pieces, unit, columns, counted: most.is_some(), left: Vec::new(), table: Vec::new() };
-        filled.left = filled.left_over(room, tail);
-        filled.table = filled.left.clone();
-        match most {
-            Some(most) => (0..most).for_each(|pieces| filled.one_more(pieces)),
-            None => filled.any_number(),
+    /// The table for rooms up to `room`, pieces counted up to `most` if need be; none where lengths are too fine for
+    /// it.
+    pub(super) fn new(pieces: &[Piece], room: i64, most: Option<usize>) -> Option<Filled> {
+        let lengths = || pieces.iter().map(|(length, _)| *length);
+        let shortest = lengths().min().filter(|shortest| *shortest > 0)?;
+        let fit = usize::try_from(room.max(0) / shortest).expect("a room is not negative");
+        let (plain, counted) = (Grid::plain(lengths(), room), Grid::counted(lengths(), room));
+        let smaller = (fit + 1) * counted.columns(room) / 2 <= plain.columns(room);
+        if most.is_some() || counted.exact && (smaller || !plain.exact) {
+            counted.exact.then(|| Filled::counted(pieces, counted, room, most.map_or(fit, |most| most.min(fit))))
+        } else {
+            plain.exact.then(|| Filled::of_any_number(pieces, plain, room))
+        }
+    }
+
+    /// The table of the most that any number of pieces can be worth, lengths rounded down to this unit: no less than it
+    /// is.
+    pub(super) fn rounded(pieces: &[Piece], unit: i64, room: i64) -> Filled {
+        Filled::of_any_number(pieces, Grid::rounded(unit), room)
+    }
+
+    fn empty(pieces: &[Piece], grid: Grid, room: i64, (counted, rows): (bool, usize)) -> Filled {
+        let steps = pieces.iter().map(|(length, _)| grid.steps(*length)).collect();
+        let columns = grid.columns(room);
+        let mut table = vec![Cell::NEG_INFINITY; columns * rows];
+        table[0] = 0.0;
+        let (pieces, slack) = (pieces.to_vec(), slack(pieces.iter().copied(), room));
+        Filled { pieces, steps, grid, room, columns, counted, table, peaks: vec![0.0], slack }
+    }
+
+    fn counted(pieces: &[Piece], grid: Grid, room: i64, most: usize) -> Filled {
+        let mut filled = Filled::empty(pieces, grid, room, (true, most + 1));
+        let steps = filled.steps.iter().copied();
+        let (shortest, longest) = (steps.clone().min().unwrap_or(0), steps.max().unwrap_or(0));
+        let mut rows = filled.table.chunks_exact_mut(filled.columns);
+        let mut before = rows.next().expect("a row for no pieces");
+        for (count, row) in rows.enumerate() {
+            let columns = grid.column(room, count + 1).map_or(0, |last| last + 1);
+            // What one fewer can take up at all.
+            let (least, end) = (count * shortest, count * longest + 1);
+            for (step, (_, value)) in filled.steps.iter().zip(pieces) {
+                let end = end.min(columns.saturating_sub(*step));
+                if least < end {
+                    better(&mut row[least + step..end + step], &before[least..end], cell(*value));
+                }
+            }
+            filled.peaks.push(peak(row));
+            before = row;
         }
         filled
     }
 
-    fn left_over(&self, room: i64, tail: &Tail) -> Vec<i64> {
-        let columns = (0..self.columns).map(|column| i64::try_from(column).expect("columns are few") * self.unit);
-        columns.map(|least| tail.worth(least).max(tail.worth((least + self.unit - 1).min(room)))).collect()
-    }
-
-    fn steps(&self, length: i64) -> usize {
-        usize::try_from(length / self.unit).expect("a length is not negative")
-    }
-
-    /// The row of one more than so many pieces, which take up some of the room at least.
-    fn one_more(&mut self, pieces: usize) {
-        let (before, shortest) = (self.table.len() - self.columns, self.pieces.iter().map(|(length, _)| *length).min());
-        let taken = (pieces * self.steps(shortest.unwrap_or(0))).min(self.columns);
-        let mut row = vec![NEVER; self.columns];
-        for (length, value) in &self.pieces {
-            let step = (self.steps(*length) + taken).min(self.columns);
-            for (more, rest) in row[step..].iter_mut().zip(&self.table[before + taken..]) {
-                *more = (*more).max(rest + value);
-            }
+    fn of_any_number(pieces: &[Piece], grid: Grid, room: i64) -> Filled {
+        let mut filled = Filled::empty(pieces, grid, room, (false, 1));
+        for (step, (_, value)) in filled.steps.iter().zip(pieces) {
+            any_number(&mut filled.table, *step, cell(*value));
         }
-        row.iter_mut().filter(|value| **value <= NEVER / 2).for_each(|value| *value = NEVER);
-        self.table.extend(row);
+        filled.peaks = vec![peak(&filled.table)];
+        filled
     }
 
-    fn any_number(&mut self) {
-        let pieces: Vec<(usize, i64)> =
-            self.pieces.iter().map(|(length, value)| (self.steps(*length), *value)).collect();
-        for column in 0..self.columns {
-            for (step, value) in pieces.iter().filter(|(step, _)| *step <= column) {
-                self.table[column] = self.table[column].max(plus(self.table[column - step], *value));
-            }
-        }
-    }
-
-    /// The most that `count` pieces, where they are counted, can be worth in `room`; [`super::knapsack::NEVER`] where
+    /// The most that `count` pieces, or any number of them, and the room that they leave can be worth; [`NEVER`] where
     /// they do not fit.
-    pub(super) fn most(&self, count: usize, room: i64) -> i64 {
-        if room < 0 { NEVER } else { self.at(count, self.steps(room).min(self.columns - 1)) }
+    #[allow(clippy::cast_possible_truncation)] // whole, or minus infinity
+    pub(super) fn most(&self, count: Option<usize>, tail: &Tail) -> i64 {
+        let most = self.rows(count).map(|row| self.most_of(row, tail)).fold(Cell::NEG_INFINITY, Cell::max);
+        ((most + self.slack).ceil() as i64).max(NEVER)
     }
 
-    fn at(&self, count: usize, column: usize) -> i64 {
-        self.table.get(count * self.columns + column).copied().unwrap_or(NEVER)
-    }
-
-    /// Copies of each piece in the best filling of `room`, long pieces first.
-    pub(super) fn best(&self, mut count: usize, room: i64) -> Vec<u32> {
-        let (mut copies, mut column) = (vec![0; self.pieces.len()], self.steps(room).min(self.columns - 1));
-        while let Some((piece, step)) = self.last(count, column) {
-            copies[piece] += 1;
-            column -= step;
-            count -= usize::from(self.counted);
+    fn rows(&self, count: Option<usize>) -> std::ops::Range<usize> {
+        match count.filter(|_| self.counted) {
+            Some(count) => count.min(self.peaks.len())..(count + 1).min(self.peaks.len()),
+            None => 0..self.peaks.len(),
         }
-        copies
     }
 
-    /// A piece that the best filling of so much room has; none where nothing more is cut.
-    fn last(&self, count: usize, column: usize) -> Option<(usize, usize)> {
-        if self.counted && count == 0 {
+    fn most_of(&self, row: usize, tail: &Tail) -> Cell {
+        match tail {
+            Tail::Nothing => self.peaks[row],
+            Tail::UsedUp => self.to_the_last(row).map_or(Cell::NEG_INFINITY, |column| self.at(row, column)),
+            Tail::Kept { .. } => {
+                let worths = (0..self.columns).map(|column| self.with_tail(row, column, tail));
+                worths.fold(Cell::NEG_INFINITY, Cell::max)
+            }
+        }
+    }
+
+    /// The column at which these pieces leave nothing.
+    fn to_the_last(&self, row: usize) -> Option<usize> {
+        self.grid.column(self.room, row).filter(|_| self.grid.fits(self.room, row))
+    }
+
+    fn with_tail(&self, row: usize, column: usize, tail: &Tail) -> Cell {
+        let left = self.room - self.grid.room(column, row);
+        if left < 0 { Cell::NEG_INFINITY } else { self.at(row, column) + cell(tail.worth(left)) }
+    }
+
+    fn at(&self, row: usize, column: usize) -> Cell {
+        self.table[row * self.columns + column]
+    }
+
+    /// The best filling with `count` pieces, or any number of them, if it is worth more than `floor`.
+    pub(super) fn best(&self, count: Option<usize>, tail: &Tail, floor: i64) -> Option<Filling> {
+        let most = self.rows(count).map(|row| (self.most_of(row, tail), row));
+        let (most, mut row) = most.fold((Cell::NEG_INFINITY, 0), |best, of| if of.0 > best.0 { of } else { best });
+        let mut column = match tail {
+            Tail::UsedUp => self.to_the_last(row)?,
+            _ => (0..self.columns).rev().find(|column| self.with_tail(row, *column, tail) >= most)?,
+        };
+        let left = self.room - self.grid.room(column, row);
+        if most == Cell::NEG_INFINITY {
             return None;
         }
-        let (now, fewer) = (self.at(count, column), count - usize::from(self.counted));
-        let pieces =
-            self.pieces.iter().enumerate().rev().map(|(at, (length, value))| (at, self.steps(*length), *value));
-        let mut pieces = pieces.filter(|(_, step, _)| *step <= column);
-        pieces
-            .find(|(_, step, value)| plus(self.at(fewer, column - step), *value) == now)
-            .map(|(at, step, _)| (at, step))
+        let mut copies = vec![0; self.pieces.len()];
+        while let Some((piece, step)) = self.last(row, column) {
+            copies[piece] += 1;
+            (row, column) = (row - usize::from(self.counted), column - step);
+        }
+        let pieces = self.pieces.iter().zip(&copies).map(|((_, value), copies)| value * i64::from(*copies));
+        let value = pieces.sum::<i64>() + tail.worth(left);
+        (value > floor).then_some(Filling { copies, value })
     }
+
+    /// A piece, long ones first, that the best filling of so much has; none where there is none.
+    #[allow(clippy::float_cmp)] // one of them was the greater of just these sums
+    fn last(&self, row: usize, column: usize) -> Option<(usize, usize)> {
+        if if self.counted { row == 0 } else { column == 0 } {
+            return None;
+        }
+        let (now, fewer) = (self.at(row, column), row - usize::from(self.counted));
+        let mut pieces = (0..self.pieces.len()).rev().filter(|piece| self.steps[*piece] <= column);
+        let last =
+            pieces.find(|piece| self.at(fewer, column - self.steps[*piece]) + cell(self.pieces[*piece].1) == now);
+        last.map(|piece| (piece, self.steps[piece]))
+    }
+}
+
+/// The most of a row, found in lanes that a processor can compare side by side.
+fn peak(row: &[Cell]) -> Cell {
+    let mut lanes = [Cell::NEG_INFINITY; 8];
+    for of in row.chunks(lanes.len()) {
+        for (most, of) in lanes.iter_mut().zip(of) {
+            *most = if *of > *most { *of } else { *most };
+        }
+    }
+    lanes.into_iter().fold(Cell::NEG_INFINITY, Cell::max)
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::knapsack::{Choice, Knapsack, Step, unit_of};
+    use super::super::knapsack::{Choice, Knapsack, Step};
     use super::*;
     use proptest::prelude::*;
 
     proptest! {
-        #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, ..ProptestConfig::default() })]
+        #![proptest_config(ProptestConfig { cases: 600, failure_persistence: None, ..ProptestConfig::default() })]
 
         #[test]
         fn is_worth_what_the_table_of_every_piece_says(
-            pieces in prop::collection::vec((1..12_i64, 1..50_i64), 1..5),
+            pieces in prop::collection::vec((1..12_i64, -5..50_i64), 1..5),
+            (times, kerf) in (prop::sample::select(vec![1_i64, 8, 40]), 0..3_i64),
             room in 0..40_i64,
+            beside in 0..40_i64,
             counted in any::<bool>(),
-            used_up in any::<bool>(),
+            tail in prop::sample::select(vec![
+                Tail::Nothing,
+                Tail::UsedUp,
+                Tail::Kept { lost: 1, steps: vec![(3, 4), (30, 9)] },
+            ]),
         ) {
-            let mut pieces = pieces;
+            let mut pieces: Vec<Piece> = pieces.into_iter().map(|(size, value)| (size * times + kerf, value)).collect();
             pieces.sort_unstable();
-            // As boards do: room is used up only where it is a multiple of the unit.
-            let (unit, _) = unit_of(pieces.iter().map(|(length, _)| *length), room);
-            let room = if used_up { room / unit * unit } else { room };
-            let (tail, most) = (if used_up { Tail::UsedUp } else { Tail::Nothing }, counted.then_some(6));
+            let room = room * times + beside.min(times - 1) + kerf;
+            let most = counted.then_some(6);
             let step = if counted { Step::Count } else { Step::Stay };
             let choice = |(length, value): &Piece| Choice { length: *length, most: u32::MAX, value: *value, step };
             let each = Knapsack::new(pieces.iter().map(choice).collect(), room, most.map_or(1, |most| most + 1), tail.clone());
-            let filled = Filled::new(pieces.clone(), unit, room, most, &tail);
+            let filled = Filled::new(&pieces, room, most).expect("lengths are few");
             for count in 0..=most.unwrap_or(0) {
-                let worth = filled.most(count, room);
-                prop_assert_eq!(worth, each.most(pieces.len(), count, room).max(NEVER));
-                if worth > NEVER {
-                    let copies = filled.best(count, room);
+                // The table of every piece is a bound only where a column may leave something over: its walk is exact.
+                let best = each.best(pieces.len(), count, room, i64::MIN / 8);
+                let worth = filled.most(most.map(|_| count), &tail);
+                prop_assert_eq!(worth, best.as_ref().map_or(NEVER, |best| best.value));
+                let floor = best.map_or(0, |best| best.value - 1);
+                let found = filled.best(most.map(|_| count), &tail, floor);
+                prop_assert_eq!(found.is_some(), worth > NEVER);
+                if let Some(found) = found {
                     let sum = |of: fn(&Piece) -> i64| -> i64 {
-                        pieces.iter().zip(&copies).map(|(piece, copies)| of(piece) * i64::from(*copies)).sum()
+                        pieces.iter().zip(&found.copies).map(|(piece, copies)| of(piece) * i64::from(*copies)).sum()
                     };
-                    prop_assert!(sum(|piece| piece.0) <= room && (!used_up || sum(|piece| piece.0) == room));
-                    prop_assert_eq!(sum(|piece| piece.1), worth);
-                    prop_assert!(!counted || copies.iter().map(|copies| *copies as usize).sum::<usize>() == count);
+                    let left = room - sum(|piece| piece.0);
+                    prop_assert!(left >= 0 && (tail != Tail::UsedUp || left == 0));
+                    prop_assert_eq!((sum(|piece| piece.1) + tail.worth(left), found.value), (worth, worth));
+                    prop_assert!(!counted || found.copies.iter().map(|copies| *copies as usize).sum::<usize>() == count);
                 }
+                prop_assert!(filled.best(most.map(|_| count), &tail, worth).is_none());
             }
+        }
+
+        #[test]
+        fn rounding_lengths_down_promises_no_less(
+            pieces in prop::collection::vec((7..60_i64, 1..50_i64), 1..5),
+            room in 0..400_i64,
+            unit in 1..8_i64,
+        ) {
+            let exact = Filled::new(&pieces, room, None).expect("lengths are few").most(None, &Tail::Nothing);
+            prop_assert!(Filled::rounded(&pieces, unit, room).most(None, &Tail::Nothing) >= exact);
         }
     }
 }

@@ -1,19 +1,16 @@
-//! The best way, and every good way, to fill a length with pieces: a bounded knapsack by dynamic programming, in
-//! whole numbers.
+//! The best way, and every good way, to fill a length with pieces: a bounded knapsack by dynamic programming.
 //!
 //! Kerfs: each piece counts its length and one kerf, and the length to fill counts one kerf more; so n pieces may use
-//! it up exactly with n - 1 kerfs. Lengths are counted in the greatest unit that divides them all. Where that is too
-//! fine for a table, a coarser unit rounds pieces down, which can only promise too much: the table is then a bound,
-//! and the walk below, which checks true lengths, stays exact.
+//! it up exactly with n - 1 kerfs. Lengths are counted in the columns of a [`Grid`]. Where that has to round pieces
+//! down, the table can only promise too much: it is then a bound, and the walk below, which checks true lengths, stays
+//! exact. Values are whole numbers, which tables hold as [`Cell`]s.
 
+use super::cell::{Cell, any_number, better, cell, slack};
+use super::grid::Grid;
 use super::tail::Tail;
-use crate::model::gcd;
 
 /// Worth less than anything that can be.
 pub(super) const NEVER: i64 = i64::MIN / 4;
-
-/// Most columns of a table.
-const FINEST: i64 = 1 << 14;
 
 /// What a piece does to the state of a filling that still has to meet a demand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,159 +48,181 @@ pub(super) struct Filling {
 /// Tables of the best values: for the first `k` choices, a state, and the room that is left.
 pub(super) struct Knapsack {
     choices: Vec<Choice>,
-    unit: i64,
+    grid: Grid,
     columns: usize,
     states: usize,
-    tables: Vec<Vec<i64>>,
+    /// One table after the other, each a row for each state.
+    tables: Vec<Cell>,
+    /// By how much rounding may have made a table promise too little.
+    slack: Cell,
     tail: Tail,
 }
 
-/// The greatest unit of all these lengths, or a coarser one where a table up to `room` would be too large; and whether
-/// it is exact.
-pub(super) fn unit_of(lengths: impl Iterator<Item = i64>, room: i64) -> (i64, bool) {
-    let exact = lengths.fold(0, gcd).max(1);
-    if room / exact <= FINEST { (exact, true) } else { (room / FINEST + 1, false) }
+/// The same pieces at other values: each is worth less by the same, a filling more by the same, and is worth the less
+/// of both.
+#[derive(Clone, Copy)]
+pub(super) struct Other<'a> {
+    /// Its tables.
+    pub tables: &'a Knapsack,
+    /// What each piece is worth less.
+    pub each: i64,
+    /// What a filling is worth more.
+    pub beside: i64,
 }
 
 impl Knapsack {
-    /// Tables for rooms up to `room`; state 0 is a filling with nothing left to meet. `tail` says what the room left
-    /// over is worth; it must not fall as the room grows, save that with an exact unit no room at all may be worth
-    /// more.
+    /// Tables for rooms up to `room`; state 0 is a filling with nothing left to meet. Where one choice counts, all do:
+    /// then a state is the number of pieces still to come. `tail` says what the room left over is worth; it must not
+    /// fall as the room grows, save that with an exact unit no room at all may be worth more.
     pub(super) fn new(choices: Vec<Choice>, room: i64, states: usize, tail: Tail) -> Self {
-        let (unit, _) = unit_of(choices.iter().map(|choice| choice.length), room);
-        let columns = usize::try_from(room.max(0) / unit).expect("a room is not negative") + 1;
-        let mut knapsack = Knapsack { choices, unit, columns, states, tables: Vec::new(), tail };
-        knapsack.tables.push(knapsack.empty_table(room));
+        let lengths = choices.iter().map(|choice| choice.length);
+        let counted = choices.iter().any(|choice| choice.step == Step::Count);
+        let grid = if counted { Grid::counted(lengths, room) } else { Grid::plain(lengths, room) };
+        let columns = grid.columns(room);
+        let slack = slack(choices.iter().map(|choice| (choice.length, choice.value)), room);
+        let mut knapsack = Knapsack { choices, grid, columns, states, tables: Vec::new(), slack, tail };
+        knapsack.tables.reserve_exact((knapsack.choices.len() + 1) * states * columns);
+        knapsack.add_empty_table(room);
         for k in 0..knapsack.choices.len() {
-            let table = knapsack.next_table(k);
-            knapsack.tables.push(table);
+            knapsack.add_table(k);
         }
         knapsack
     }
 
     /// Nothing cut: only state 0 stands, and the room left is worth its tail.
-    fn empty_table(&self, room: i64) -> Vec<i64> {
-        let mut table = vec![NEVER; self.states * self.columns];
-        let part = self.unit - 1;
-        for (column, value) in table.iter_mut().take(self.columns).enumerate() {
-            let least = i64::try_from(column).expect("columns are few") * self.unit;
-            *value = self.tail.worth(least).max(self.tail.worth((least + part).min(room)));
+    fn add_empty_table(&mut self, room: i64) {
+        self.tables.resize(self.states * self.columns, Cell::NEG_INFINITY);
+        for (column, value) in self.tables.iter_mut().take(self.columns).enumerate() {
+            let least = self.grid.room(column, 0);
+            *value = cell(self.tail.worth(least).max(self.tail.worth((least + self.grid.unit - 1).min(room))));
         }
-        table
     }
 
-    fn next_table(&self, k: usize) -> Vec<i64> {
+    /// The table of one more choice than `k`.
+    fn add_table(&mut self, k: usize) {
         let choice = self.choices[k];
-        let (before, mut table) = (&self.tables[k], self.tables[k].clone());
-        let step = usize::try_from(choice.length / self.unit).expect("a length is not negative");
-        if choice.step == Step::Stay && step > 0 {
-            table.chunks_exact_mut(self.columns).for_each(|row| add_pieces(row, choice, step));
-            return table;
-        }
-        if choice.step == Step::Count && step > 0 && choice.most as usize >= self.columns / step {
-            count_pieces(&mut table, self.columns, choice.value, step);
-            return table;
-        }
-        for state in 0..self.states {
-            for column in step..self.columns {
-                let value = if step > 0 && choice.most as usize >= column / step {
-                    self.one_more(&table, choice, state, column - step)
-                } else {
-                    self.several_more(before, choice, state, column, step)
-                };
-                let at = state * self.columns + column;
-                table[at] = table[at].max(value);
+        let (size, step) = (self.states * self.columns, self.grid.steps(choice.length));
+        self.tables.extend_from_within(k * size..);
+        let (before, table) = self.tables.split_at_mut((k + 1) * size);
+        match choice.step {
+            _ if choice.most == 0 => {}
+            Step::Stay if step > 0 => {
+                table.chunks_exact_mut(self.columns).for_each(|row| add_pieces(row, choice, step));
             }
+            Step::Count if choice.most == u32::MAX => count_pieces(table, self.columns, choice.value, step),
+            _ => add_in_states(&before[k * size..], table, self.columns, choice, step),
         }
-        table
     }
 
-    fn one_more(&self, table: &[i64], choice: Choice, state: usize, column: usize) -> i64 {
-        after(choice.step, state, 1).map_or(NEVER, |next| plus(table[next * self.columns + column], choice.value))
-    }
-
-    fn several_more(&self, before: &[i64], choice: Choice, state: usize, column: usize, step: usize) -> i64 {
-        let (mut best, mut state, mut column, mut value) = (NEVER, state, column, 0);
-        for _ in 0..choice.most {
-            let (Some(next), Some(rest)) = (after(choice.step, state, 1), column.checked_sub(step)) else { break };
-            (state, column, value) = (next, rest, value + choice.value);
-            best = best.max(plus(before[state * self.columns + column], value));
-        }
-        best
-    }
-
-    /// The most that the first `k` choices and the tail can be worth in `room`; [`NEVER`] or less where the state
-    /// cannot be met. With a coarse unit a bound from above.
+    /// The most that the first `k` choices and the tail can be worth in `room`; [`NEVER`] where the state cannot be
+    /// met. With a coarse unit a bound from above.
+    #[allow(clippy::cast_possible_truncation)] // whole, or minus infinity
     pub(super) fn most(&self, k: usize, state: usize, room: i64) -> i64 {
-        if room < 0 || state >= self.states {
-            return NEVER;
-        }
-        let column = usize::try_from(room / self.unit).expect("a room is not negative").min(self.columns - 1);
-        self.tables[k][state * self.columns + column]
+        (self.promise(k, state, room).ceil() as i64).max(NEVER)
+    }
+
+    fn promise(&self, k: usize, state: usize, room: i64) -> Cell {
+        let column = self.grid.column(room, state).filter(|_| state < self.states);
+        column.map_or(Cell::NEG_INFINITY, |column| {
+            self.tables[(k * self.states + state) * self.columns + column.min(self.columns - 1)] + self.slack
+        })
     }
 
     /// The best filling of `room` with the first `k` choices, if it is worth more than `floor`.
     pub(super) fn best(&self, k: usize, state: usize, room: i64, floor: i64) -> Option<Filling> {
-        let mut best = None;
-        let mut floor = floor + 1;
         let most = self.most(k, state, room);
-        self.walk(k, state, room, &mut floor, &mut |filling, floor| {
-            *floor = filling.value + 1;
+        if most <= floor {
+            return None;
+        }
+        // Where the table is exact, the first filling worth so much is the best.
+        let mut best = None;
+        self.walk((k, state, room), None, &mut most.clone(), &mut |filling, _| {
             best = Some(filling.clone());
-            filling.value < most
+            false
         });
+        if best.is_none() {
+            self.walk((k, state, room), None, &mut (floor + 1), &mut |filling, floor| {
+                *floor = filling.value + 1;
+                best = Some(filling.clone());
+                true
+            });
+        }
         best
     }
 
-    /// Visits every filling worth at least `floor`, which the visitor may raise; stops where the visitor says so.
-    /// Returns false when stopped.
+    /// Visits every filling of a room with the first `k` choices, from a state on, that is worth at least `floor`,
+    /// which the visitor may raise; stops where the visitor says so. Returns false when stopped.
     pub(super) fn walk(
         &self,
-        k: usize,
-        state: usize,
-        room: i64,
+        (k, state, room): (usize, usize, i64),
+        other: Option<Other>,
         floor: &mut i64,
         visit: &mut dyn FnMut(&Filling, &mut i64) -> bool,
     ) -> bool {
-        let mut filling = Filling { copies: vec![0; k], value: 0 };
-        self.descend(k, state, room, floor, &mut filling, visit)
+        let filling = Filling { copies: vec![0; k], value: 0 };
+        Walk { knapsack: self, other, filling, pieces: 0, floor, visit }.descend(k, state, room)
     }
+}
 
-    fn descend(
-        &self,
-        k: usize,
-        state: usize,
-        room: i64,
-        floor: &mut i64,
-        filling: &mut Filling,
-        visit: &mut dyn FnMut(&Filling, &mut i64) -> bool,
-    ) -> bool {
-        if plus(self.most(k, state, room), filling.value) < *floor {
+/// A walk over fillings.
+struct Walk<'a, 'b> {
+    knapsack: &'a Knapsack,
+    other: Option<Other<'a>>,
+    filling: Filling,
+    pieces: i64,
+    floor: &'b mut i64,
+    visit: &'b mut dyn FnMut(&Filling, &mut i64) -> bool,
+}
+
+impl Walk<'_, '_> {
+    fn descend(&mut self, k: usize, state: usize, room: i64) -> bool {
+        if self.falls_short(k, state, room) {
             return true;
         }
-        let Some(choice) = k.checked_sub(1).map(|at| self.choices[at]) else {
-            return self.finish(room, *floor, filling).is_none_or(|full| visit(&full, floor));
-        };
-        let before = filling.value;
+        let Some(choice) = k.checked_sub(1).map(|at| self.knapsack.choices[at]) else { return self.finish(room) };
+        let (before, pieces) = (self.filling.value, self.pieces);
         let fit = u32::try_from(room.max(0) / choice.length).unwrap_or(u32::MAX).min(choice.most);
         for copies in (0..=fit).rev() {
             let Some(state) = after(choice.step, state, copies) else { continue };
-            filling.copies[k - 1] = copies;
-            filling.value = before + i64::from(copies) * choice.value;
-            let rest = room - i64::from(copies) * choice.length;
-            if !self.descend(k - 1, state, rest, floor, filling, visit) {
+            self.filling.copies[k - 1] = copies;
+            self.filling.value = before + i64::from(copies) * choice.value;
+            self.pieces = pieces + i64::from(copies);
+            if !self.descend(k - 1, state, room - i64::from(copies) * choice.length) {
                 return false;
             }
         }
-        filling.value = before;
-        filling.copies[k - 1] = 0;
+        (self.filling.value, self.pieces) = (before, pieces);
+        self.filling.copies[k - 1] = 0;
         true
     }
 
-    /// The filling with the true tail, if it still reaches the floor.
-    fn finish(&self, room: i64, floor: i64, filling: &Filling) -> Option<Filling> {
-        let value = plus(self.tail.worth(room), filling.value);
-        (value >= floor).then(|| Filling { copies: filling.copies.clone(), value })
+    /// Whether no filling that goes on so can reach the floor.
+    fn falls_short(&self, k: usize, state: usize, room: i64) -> bool {
+        let floor = cell(*self.floor);
+        self.knapsack.promise(k, state, room) + cell(self.filling.value) < floor
+            || self.other.is_some_and(|other| {
+                other.tables.promise(k, state, room) + cell(other.of(self.filling.value, self.pieces)) < floor
+            })
+    }
+
+    /// Shows the filling with the true tail, if it still reaches the floor.
+    fn finish(&mut self, room: i64) -> bool {
+        let worth = self.knapsack.tail.worth(room);
+        if worth <= NEVER {
+            return true;
+        }
+        let before = self.filling.value;
+        let value = self.other.map_or(before, |other| before.min(other.of(before, self.pieces))) + worth;
+        self.filling.value = value;
+        let goes_on = value < *self.floor || (self.visit)(&self.filling, self.floor);
+        self.filling.value = before;
+        goes_on
+    }
+}
+
+impl Other<'_> {
+    fn of(&self, value: i64, pieces: i64) -> i64 {
+        value - self.each * pieces + self.beside
     }
 }
 
@@ -218,37 +237,126 @@ fn after(step: Step, state: usize, copies: u32) -> Option<usize> {
 
 /// Betters each row of values, one for each number of pieces, by one more piece than the row before; there are always
 /// enough of them.
-fn count_pieces(table: &mut [i64], columns: usize, value: i64, step: usize) {
+fn count_pieces(table: &mut [Cell], columns: usize, value: i64, step: usize) {
     let (mut before, rest) = table.split_at_mut(columns);
     for row in rest.chunks_exact_mut(columns) {
-        for (more, fewer) in row.iter_mut().skip(step).zip(&*before) {
-            *more = (*more).max(plus(*fewer, value));
-        }
+        better(&mut row[step.min(columns)..], before, cell(value));
         before = row;
     }
 }
 
 /// Betters a row of values by pieces that leave the state as it is: by one after the other where there are enough of
 /// them, else by 1, 2, 4 ... of them at once, which together come to every number that there is.
-fn add_pieces(row: &mut [i64], choice: Choice, step: usize) {
+fn add_pieces(row: &mut [Cell], choice: Choice, step: usize) {
     if choice.most as usize >= row.len() / step {
-        for column in step..row.len() {
-            row[column] = row[column].max(plus(row[column - step], choice.value));
-        }
+        any_number(row, step, cell(choice.value));
         return;
     }
     let (mut left, mut together) = (choice.most, 1);
     while left > 0 {
         let copies = left.min(together);
-        let (far, value) = (copies as usize * step, i64::from(copies) * choice.value);
-        for column in (far..row.len()).rev() {
-            row[column] = row[column].max(plus(row[column - far], value));
+        let (far, value) = (copies as usize * step, cell(i64::from(copies) * choice.value));
+        // From the far end on, so that no value counts pieces twice.
+        for from in (far..row.len()).step_by(far).rev() {
+            let (fewer, more) = row.split_at_mut(from);
+            let end = far.min(more.len());
+            better(&mut more[..end], &fewer[from - far..], value);
         }
         (left, together) = (left - copies, together * 2);
     }
 }
 
-/// Adds, but never climbs out of [`NEVER`].
-pub(super) fn plus(base: i64, value: i64) -> i64 {
-    if base <= NEVER { NEVER } else { base + value }
+/// Betters a table by pieces that change the state.
+fn add_in_states(before: &[Cell], table: &mut [Cell], columns: usize, choice: Choice, step: usize) {
+    for state in 0..table.len() / columns {
+        for column in step..columns {
+            let (mut at, mut rest, mut value, mut best) = (state, column, 0, Cell::NEG_INFINITY);
+            if step > 0 && choice.most as usize >= column / step {
+                let next = after(choice.step, state, 1);
+                best = next.map_or(best, |next| table[next * columns + column - step] + cell(choice.value));
+            } else {
+                for _ in 0..choice.most {
+                    let (Some(next), Some(left)) = (after(choice.step, at, 1), rest.checked_sub(step)) else { break };
+                    (at, rest, value) = (next, left, value + choice.value);
+                    best = best.max(before[at * columns + rest] + cell(value));
+                }
+            }
+            let cell = &mut table[state * columns + column];
+            *cell = cell.max(best);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    /// Every filling of a room from a state on, worth what it is worth.
+    fn every(choices: &[Choice], (state, room): (usize, i64), tail: &Tail) -> Vec<Filling> {
+        let Some((choice, rest)) = choices.split_last() else {
+            let value = if state == 0 { tail.worth(room) } else { NEVER };
+            return if value <= NEVER { Vec::new() } else { vec![Filling { copies: Vec::new(), value }] };
+        };
+        let mut every_one = Vec::new();
+        for copies in 0..=choice.most.min(u32::try_from(room / choice.length).expect("a few")) {
+            let Some(state) = after(choice.step, state, copies) else { continue };
+            for mut filling in every(rest, (state, room - choice.length * i64::from(copies)), tail) {
+                filling.copies.push(copies);
+                filling.value += choice.value * i64::from(copies);
+                every_one.push(filling);
+            }
+        }
+        every_one
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 400, failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn finds_what_looking_at_every_filling_finds(
+            pieces in prop::collection::vec((1..9_i64, prop::sample::select(vec![0_u32, 1, 2, 3, u32::MAX]), -3..20_i64, any::<bool>()), 1..4),
+            (times, kerf) in (prop::sample::select(vec![1_i64, 8]), 0..3_i64),
+            (room, more) in (0..24_i64, 0..8_i64),
+            counted in any::<bool>(),
+            large in any::<bool>(),
+            tail in prop::sample::select(vec![
+                Tail::Nothing,
+                Tail::UsedUp,
+                Tail::Kept { lost: 1, steps: vec![(3, 4), (20, 9)] },
+            ]),
+            gap in 0..9_i64,
+        ) {
+            // Large values are not exact in a table: it may promise more then, never less.
+            let unit = if large { (1 << 53) + 1 } else { 1 };
+            let step = |meets| if counted { Step::Count } else if meets { Step::Meet } else { Step::Stay };
+            let choice = |&(size, most, value, meets)| {
+                Choice { length: size * times + kerf, most, value: value * unit, step: step(meets) }
+            };
+            let choices: Vec<Choice> = pieces.iter().map(choice).collect();
+            let (room, states) = (room * times + more, if counted { 5 } else { 2 });
+            let knapsack = Knapsack::new(choices.clone(), room, states, tail.clone());
+            for state in 0..states {
+                let every_one = every(&choices, (state, room), &tail);
+                let most = every_one.iter().map(|filling| filling.value).max();
+                prop_assert!(knapsack.most(choices.len(), state, room) >= most.unwrap_or(NEVER));
+                let best = knapsack.best(choices.len(), state, room, i64::MIN / 8);
+                prop_assert_eq!(best.as_ref().map(|best| best.value), most);
+                prop_assert!(best.is_none_or(|best| every_one.contains(&best)));
+                let mut floor = most.map_or(0, |most| most - gap * unit);
+                let (mut seen, least) = (Vec::new(), floor);
+                knapsack.walk((choices.len(), state, room), None, &mut floor, &mut |filling, _| {
+                    seen.push(filling.clone());
+                    true
+                });
+                let near = every_one.into_iter().filter(|filling| filling.value >= least);
+                let by_copies = |all: Vec<Filling>| {
+                    let mut all: Vec<_> = all.into_iter().map(|filling| (filling.copies, filling.value)).collect();
+                    all.sort();
+                    all
+                };
+                prop_assert_eq!(by_copies(seen), by_copies(near.collect()));
+            }
+        }
+    }
 }

@@ -2,9 +2,11 @@
 
 mod aims;
 mod answer;
+mod boards;
 mod bound;
 mod branching;
 mod broken;
+mod cell;
 mod chain;
 mod cover;
 mod crosscut;
@@ -13,6 +15,7 @@ mod draft;
 mod filled;
 mod fixed_point;
 mod generate;
+mod grid;
 mod knapsack;
 mod layout;
 mod master;

@@ -101,7 +101,7 @@ impl<'a> Patterns<'a> {
     pub(super) fn walk(&self, blank: Blank, floor: i64, visit: &mut dyn FnMut(Pattern, i64) -> bool) -> bool {
         self.parts(blank).into_iter().all(|(knapsack, link, state, room)| {
             let mut floor = floor;
-            knapsack.walk(link.len(), state, room, &mut floor, &mut |filling, _| {
+            knapsack.walk((link.len(), state, room), None, &mut floor, &mut |filling, _| {
                 visit(pattern(blank, &link, filling), filling.value)
             })
         })

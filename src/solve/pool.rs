@@ -4,11 +4,12 @@
 //! only the largest are listed: a pattern that another one contains, or a layout that one of the same cost contains, is
 //! not needed.
 
-use super::bound::{Shelf, charge, on_hand_blank, strip_value};
+use super::boards::{Boards, Strips};
+use super::bound::{Shelf, charge, on_hand_blank, strip_value, toll};
 use super::broken;
 use super::draft::holds;
 use super::generate::Bounded;
-use super::layout::{Board, Boards, Layout, Strips};
+use super::layout::{Board, Layout};
 use super::master::Made;
 use super::need::Need;
 use super::pattern::{Blank, Pattern};
@@ -218,9 +219,10 @@ impl Pool<'_> {
         let blanks =
             (0..problem.families[ripping.family].widths.len()).map(|at| super::layout::blank(ripping, board, at));
         let value: Vec<i64> = blanks.map(|blank| counts_for(problem, self.need, &lenses[0], blank)).collect();
-        let boards = Boards::new(problem, ripping, board, Strips { value: &value, least: 0, keeping: 0, cut: None });
+        let toll = toll(problem, lenses[0].prices());
+        let boards = Boards::new(problem, ripping, board, Strips { value: &value, least: 0, keeping: 0, toll });
         boards.ways().collect::<Vec<_>>().into_iter().all(|(way, cuts)| {
-            let floor = lenses[0].floor_of_layout(index, cuts).max(0);
+            let floor = lenses[0].floor_of_layout(index, cuts);
             boards.walk(way, floor, &mut |board, _| {
                 self.list_layout(Layout { ripping: index, boards: vec![board] }, lenses)
             })

@@ -1,7 +1,8 @@
 //! Whether all sheets could be ripped alike. One layout, as often as the money allows, must hold the panels asked for
 //! at any prices; at prices by area few layouts do, and each of those is refuted, or not, at prices of its own.
 
-use super::super::layout::{Boards, Layout, Strips};
+use super::super::boards::{Boards, Strips};
+use super::super::layout::Layout;
 use super::judge::{asked, hand, keeping, shelf, wishes};
 use super::prices::{Prices, scale};
 use super::program::Means;
@@ -41,7 +42,7 @@ fn large_enough(problem: &Problem, cost: i64, worth: i64) -> Option<Vec<(Layout,
     for (index, ripping) in problem.rippings.iter().enumerate() {
         let strips = shelf.strips(problem, ripping, ripping.board.raw());
         let value: Vec<i64> = strips.iter().map(|(value, _)| *value).collect();
-        let strips = Strips { value: &value, least: 0, keeping: keeping(problem), cut: None };
+        let strips = Strips { value: &value, least: 0, keeping: keeping(problem), toll: None };
         let boards = Boards::new(problem, ripping, ripping.board.raw(), strips);
         for (way, cuts) in boards.ways() {
             let copies = copies(problem, ripping, cost, cuts);

@@ -8,8 +8,9 @@
 //! (Lagrangian relaxation of all rows but those that tie a strip to its patterns). All of it in whole numbers: errors
 //! of the linear program can make it weak, never wrong. It speaks of whole sheets only, not of breakdown crosscuts.
 
+use super::super::boards::{Boards, Strips, Toll};
 use super::super::bound::Shelf;
-use super::super::layout::{Boards, Layout, Strips};
+use super::super::layout::Layout;
 use super::super::need::Need;
 use super::super::pattern::{Blank, Pattern};
 use super::super::prices as money;
@@ -117,8 +118,8 @@ fn best_layout(
     let ripping = &problem.rippings[index];
     let value: Vec<i64> = strips.iter().map(|(value, _)| *value).collect();
     let charges = &problem.charges;
-    let cut = (charges.per_order && charges.most_cuts.is_none()).then_some(prices.cut);
-    let strips = Strips { value: &value, least: 1, keeping: keeping(problem), cut };
+    let toll = (charges.per_order && charges.most_cuts.is_none()).then_some(Toll { each: prices.cut, free: 0 });
+    let strips = Strips { value: &value, least: 1, keeping: keeping(problem), toll };
     let boards = Boards::new(problem, ripping, ripping.board.raw(), strips);
     rate.raise_to(problem, (means, prices), ripping, &boards);
     let mut best: Option<(Layout, i64)> = None;

@@ -2,8 +2,9 @@
 //! falls short of the bound; so a plan that reaches a goal uses none whose own reduced cost is more than the bound is
 //! above the goal. Where that gap lists too many, a part of it lists those that a good plan is likely to use.
 
+use super::super::boards::{Boards, Strips};
 use super::super::bound::{Shelf, on_hand_blank};
-use super::super::layout::{Boards, Layout, Strips, blank};
+use super::super::layout::{Layout, blank};
 use super::super::master::Made;
 use super::super::pattern::{Blank, Pattern};
 use super::judge::{Judged, charge, judge, keeping, shelf};
@@ -67,7 +68,7 @@ impl Near<'_> {
         let board = ripping.board.raw();
         let strip = |width| self.judged.strips.get(&blank(ripping, board, width)).map_or(0, |(value, _)| *value);
         let value: Vec<i64> = (0..problem.families[ripping.family].widths.len()).map(strip).collect();
-        let strips = Strips { value: &value, least: 1, keeping: keeping(problem), cut: None };
+        let strips = Strips { value: &value, least: 1, keeping: keeping(problem), toll: None };
         let boards = Boards::new(problem, ripping, board, strips);
         let mut looks = MOST * 20;
         boards.ways().collect::<Vec<_>>().into_iter().all(|(way, cuts)| {

@@ -1,7 +1,7 @@
 //! Prices that refuted some ways to cut, kept for others: where they refute those too, no linear program is needed.
 //! Any prices prove what they prove (see [`super::judge`]); those that helped last are asked first.
 
-use super::super::layout::{Boards, Strips};
+use super::super::boards::{Boards, Strips};
 use super::judge::{Rate, asked, at_rate, hand, judge, keeping, shelf, wishes};
 use super::prices::Prices;
 use super::program::Means;
@@ -88,5 +88,10 @@ impl Whole {
 }
 
 fn boards(problem: &Problem, ripping: &Ripping, value: &[i64]) -> Boards {
-    Boards::new(problem, ripping, ripping.board.raw(), Strips { value, least: 1, keeping: keeping(problem), cut: None })
+    Boards::new(
+        problem,
+        ripping,
+        ripping.board.raw(),
+        Strips { value, least: 1, keeping: keeping(problem), toll: None },
+    )
 }

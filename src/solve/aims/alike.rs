@@ -3,11 +3,12 @@
 
 use super::super::boards::{Boards, Strips};
 use super::super::layout::Layout;
+use super::Held;
 use super::judge::{asked, hand, keeping, shelf, wishes};
 use super::prices::{Prices, scale};
 use super::program::Means;
 use super::relax::{Until, relax};
-use super::trial::Trials;
+use super::trial::Work;
 use crate::model::{Problem, Ripping, Size};
 use std::collections::BTreeMap;
 
@@ -17,9 +18,9 @@ const MOST: usize = 48;
 const BITS: u32 = 44;
 
 /// False only where no plan that holds what must be held rips all its sheets alike.
-pub(super) fn may_be(trials: &Trials) -> bool {
-    let (problem, held) = (trials.problem, trials.held);
-    if !trials.complete {
+pub(super) fn may_be(work: Work, held: Held) -> bool {
+    let Work { problem, complete, found, watch } = work;
+    if !complete {
         return true;
     }
     let Some(layouts) = large_enough(problem, held.cost, held.worth) else { return true };
@@ -27,7 +28,7 @@ pub(super) fn may_be(trials: &Trials) -> bool {
         let ripped = BTreeMap::from([(layout, copies)]);
         let means = Means { cost: held.cost, sheets: 0, ripped: Some(&ripped) };
         let goal = (held.worth, Until::Known);
-        trials.watch.stop() || relax(problem, means, trials.found, goal, trials.watch).most >= held.worth
+        watch.stop() || relax(problem, means, found, goal, watch).most >= held.worth
     })
 }
 

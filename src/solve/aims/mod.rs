@@ -1,6 +1,7 @@
 //! The later aims, once least money is known: worth of extra panels and offcuts, layouts at the yard, settings at home.
 //! Each is improved while those before it are held; each claims a proof only where a bound of its own meets the count.
 
+mod ahead;
 mod alike;
 mod bounds;
 mod branch;
@@ -26,8 +27,9 @@ use super::share::Share;
 use super::solved::{Aim, Level};
 use super::watch::Watch;
 use crate::model::Problem;
+use ahead::{Both, both};
 pub(super) use tidy::start;
-use trial::Trials;
+use trial::Work;
 
 /// What is known about the money.
 #[derive(Clone, Copy, Debug)]
@@ -75,15 +77,13 @@ pub(super) fn improve(problem: &Problem, draft: &Draft, spent: Spent, watch: &dy
         levels.push(Level { aim: Aim::Worth, value: most.value, bound: most.bound, proved });
     }
     let held = Held { cost: spent.cost, worth: most.value, layouts: i64::MAX };
-    let trials = |held| Trials::new((problem, held, complete), &most.found, watch);
     let asked = problem.sizes.iter().any(|size| size.count > 0);
     let must_buy = if problem.on_hand.is_empty() { asked } else { spent.least && spent.cost > 0 };
-    let (draft, layouts, widths) = yard::fewest(&trials(held), &most.draft, must_buy);
-    let held = Held { layouts: count::layouts(problem, &draft), ..held };
-    levels.push(fewest(Aim::Layouts, held.layouts, (layouts + widths).max(bounds::layouts(problem, must_buy))));
-    let (draft, bound) = stops::fewest(&trials(held), &draft, layouts);
+    let work = Work { problem, complete, found: &most.found, watch };
+    let Both { draft, held, yard, home } = both(work, &most.draft, held, must_buy);
+    levels.push(fewest(Aim::Layouts, held.layouts, yard.max(bounds::layouts(problem, must_buy))));
     let settings = count::number(count::lengths(problem, &draft).len());
-    levels.push(fewest(Aim::Settings, settings, bound.max(bounds::settings(problem))));
+    levels.push(fewest(Aim::Settings, settings, home.max(bounds::settings(problem))));
     (draft, levels)
 }
 

@@ -11,9 +11,9 @@ use crate::length::Length;
 use crate::model::Problem;
 use std::collections::BTreeSet;
 
-/// The plan with fewest lengths that was found, and the fewest that there can be; `layouts` is how many layouts every
+/// The plan with fewest lengths that was found, and the fewest that there can be; `layouts` tells how many layouts every
 /// plan has at least.
-pub(super) fn fewest(trials: &Trials, draft: &Draft, layouts: i64) -> (Draft, i64) {
+pub(super) fn fewest(trials: &Trials, draft: &Draft, layouts: &dyn Fn() -> i64) -> (Draft, i64) {
     let problem = trials.problem;
     let draft = draft.clone();
     let used = count::lengths(problem, &draft);
@@ -48,8 +48,8 @@ pub(super) fn fewest(trials: &Trials, draft: &Draft, layouts: i64) -> (Draft, i6
 }
 
 /// Whether these lengths are out of reach with as few rip widths as the yard's aim leaves.
-fn spoils_the_yard(trials: &Trials, narrow: &Problem, layouts: i64) -> bool {
-    let Ok(widths) = usize::try_from(trials.held.layouts - layouts) else { return true };
+fn spoils_the_yard(trials: &Trials, narrow: &Problem, layouts: &dyn Fn() -> i64) -> bool {
+    let Ok(widths) = usize::try_from(trials.held.layouts - layouts()) else { return true };
     let listed = Sets::of_widths(narrow, &BTreeSet::new()).of(widths);
     let never = |set: &BTreeSet<Length>| matches!(trials.run(&to_widths(narrow, set), None, &|_| false), Trial::Never);
     listed.all && listed.sets.iter().all(never)

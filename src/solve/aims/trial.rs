@@ -55,14 +55,23 @@ const MISSES: u32 = 15;
 /// Most nodes of the search of one trial.
 const NODES: usize = 60;
 
+/// What the trials of all aims share.
+#[derive(Clone, Copy)]
+pub(super) struct Work<'a> {
+    /// The whole problem.
+    pub problem: &'a Problem,
+    /// Whether it holds every way to cut that the job permits.
+    pub complete: bool,
+    /// Layouts and patterns to begin with.
+    pub found: &'a [Made],
+    /// Who may stop them.
+    pub watch: &'a dyn Watch,
+}
+
 impl<'a> Trials<'a> {
-    /// All trials of an aim; `complete` says that the problem holds every way to cut.
-    pub(super) fn new(
-        (problem, held, complete): (&'a Problem, Held, bool),
-        found: &'a [Made],
-        watch: &'a dyn Watch,
-    ) -> Trials<'a> {
-        let (left, misses) = (TRIALS.into(), MISSES.into());
+    /// All trials of an aim for plans that hold this.
+    pub(super) fn new(work: Work<'a>, held: Held) -> Trials<'a> {
+        let (Work { problem, complete, found, watch }, left, misses) = (work, TRIALS.into(), MISSES.into());
         Trials { problem, held, complete, found, refuted: Default::default(), left, misses, watch }
     }
 

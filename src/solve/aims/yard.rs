@@ -1,13 +1,13 @@
-//! The second of the later aims: fewest different layouts and rip widths at the yard, together. Strips change places
-//! among sheets; then smaller sets of rip widths are tried, those of fewest widths first; then two layouts are replaced
-//! by one. Sets that prices refute raise the bound, and so does a proof that not all sheets can be ripped alike.
+//! The second of the later aims: fewest different layouts and rip widths at the yard, together. Once strips have changed
+//! places among the sheets ([`super::regroup`]), smaller sets of rip widths are tried, those of fewest widths first; then
+//! two layouts are replaced by one. Sets that prices refute raise the bound, and so does a proof that not all sheets can
+//! be ripped alike.
 
 use super::super::draft::Draft;
 use super::super::layout::{Board, Layout};
-use super::regroup::regroup;
+use super::count;
 use super::sets::Sets;
 use super::trial::{Trial, Trials};
-use super::{alike, count};
 use crate::length::Length;
 use crate::model::Problem;
 use std::collections::BTreeMap;
@@ -18,9 +18,9 @@ const LAYOUTS: usize = 24;
 const LOOKS: usize = 2_000;
 
 /// The plan with fewest layouts and widths that was found; the fewest layouts, and the fewest widths, that there can
-/// be.
-pub(super) fn fewest(trials: &Trials, draft: &Draft, must_buy: bool) -> (Draft, i64, i64) {
-    let mut draft = regroup(trials.problem, draft, trials.held);
+/// be. `layouts` tells how many layouts every plan that buys something has at least.
+pub(super) fn fewest(trials: &Trials, draft: &Draft, must_buy: bool, layouts: &dyn Fn() -> i64) -> (Draft, i64, i64) {
+    let mut draft = draft.clone();
     let widths = fewest_widths(trials, &mut draft);
     while let Some(better) = merged(trials, &draft) {
         draft = better;
@@ -29,8 +29,9 @@ pub(super) fn fewest(trials: &Trials, draft: &Draft, must_buy: bool) -> (Draft, 
         return (draft, 0, 0);
     }
     let widths = widths.max(1);
-    let alike = count::layouts(trials.problem, &draft) <= widths + 1 || alike::may_be(trials);
-    (draft, if alike { 1 } else { 2 }, widths)
+    // Where all sheets are ripped alike, they can be.
+    let layouts = if count::layouts(trials.problem, &draft) <= widths + 1 { 1 } else { layouts() };
+    (draft, layouts, widths)
 }
 
 /// Improves the draft by fewer rip widths; says how many there must be at least.

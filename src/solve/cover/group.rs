@@ -89,50 +89,51 @@ impl Group {
     /// The least that strips weigh which give all panels, the strips of each blank weighing so much; and such strips.
     /// None where no strips do.
     pub(super) fn least(&self, weights: &[i64]) -> Option<(i64, Vec<u32>)> {
+        let (mut strides, mut states) = (Vec::with_capacity(self.counts.len()), 1);
+        for count in &self.counts {
+            strides.push(states);
+            states *= *count as usize + 1;
+        }
         let patterns = self.worthwhile(weights);
-        let strides = self.counts.iter().scan(1, |stride, count| {
-            let now = *stride;
-            *stride *= *count as usize + 1;
-            Some(now)
-        });
-        let strides: Vec<usize> = strides.collect();
-        let state_of = |left: &mut dyn Iterator<Item = u32>| -> usize {
-            strides.iter().zip(left).map(|(stride, left)| stride * left as usize).sum()
-        };
-        let states: usize = self.counts.iter().map(|count| *count as usize + 1).product();
-        // The least weight for each state, and the pattern that it begins with.
-        let mut best: Vec<Option<(i64, usize)>> = vec![None; states];
+        // Strips come in any order, so the next one may be of those that give the last size still wanted.
+        let giving: Vec<Vec<Step>> = (0..self.counts.len())
+            .map(|last| {
+                let some = patterns.iter().filter(|(_, panels)| panels[last] > 0);
+                some.map(|(blank, panels)| Step::of(*blank, panels, &strides)).collect()
+            })
+            .collect();
+        // The least weight for each state, and the place of the pattern that it begins with.
+        let mut best = vec![(i64::MAX, 0); states];
+        best[0].0 = 0;
         let mut left = vec![0; self.counts.len()];
-        best[0] = Some((0, 0));
         for state in 1..states {
             count_up(&mut left, &self.counts);
-            // Strips come in any order, so the next one may be of those that give the last size still wanted.
             let last = left.iter().rposition(|left| *left > 0)?;
-            for (at, (blank, panels)) in patterns.iter().enumerate().filter(|(_, (_, panels))| panels[last] > 0) {
-                let after = state_of(&mut left.iter().zip(panels).map(|(left, given)| left.saturating_sub(*given)));
-                let weight = best[after].map(|(weight, _)| weight + weights[*blank]);
-                if let Some(weight) = weight
-                    && best[state].is_none_or(|(least, _)| weight < least)
-                {
-                    best[state] = Some((weight, at));
+            let (mut least, mut first) = (i64::MAX, 0);
+            for (at, step) in giving[last].iter().enumerate() {
+                let weight = best[step.from(state, &left)].0.saturating_add(weights[step.blank]);
+                if weight < least {
+                    (least, first) = (weight, at);
                 }
             }
+            best[state] = (least, first);
         }
         let mut strips = vec![0; self.blanks.len()];
-        let mut left = self.counts.clone();
-        while left.iter().any(|left| *left > 0) {
-            let (_, at) = best[state_of(&mut left.iter().copied())]?;
-            let (blank, panels) = patterns[at];
-            strips[*blank] += 1;
-            left.iter_mut().zip(panels).for_each(|(left, given)| *left = left.saturating_sub(*given));
+        let (mut left, mut state) = (self.counts.clone(), states - 1);
+        while let Some(last) = left.iter().rposition(|left| *left > 0) {
+            let step = giving[last].get(best[state].1)?;
+            strips[step.blank] += 1;
+            state = step.from(state, &left);
+            step.gives.iter().for_each(|(size, panels, _)| left[*size] = left[*size].saturating_sub(*panels));
         }
-        best[states - 1].map(|(weight, _)| (weight, strips))
+        let (weight, _) = best[states - 1];
+        (weight < i64::MAX).then_some((weight, strips))
     }
 
     /// The patterns but those that give no more than another one that weighs no more.
     fn worthwhile(&self, weights: &[i64]) -> Vec<&(usize, Panels)> {
         let mut sorted: Vec<&(usize, Panels)> = self.patterns.iter().collect();
-        sorted.sort_by_key(|(blank, panels)| (weights[*blank], Reverse(panels.iter().sum::<u32>())));
+        sorted.sort_by_cached_key(|(blank, panels)| (weights[*blank], Reverse(panels.iter().sum::<u32>())));
         let mut kept: Vec<&(usize, Panels)> = Vec::new();
         for next in sorted {
             if !kept.iter().any(|other| contains(&other.1, &next.1)) {
@@ -140,6 +141,27 @@ impl Group {
             }
         }
         kept
+    }
+}
+
+/// A strip of a blank, cut to a pattern, on the way through the states.
+struct Step {
+    blank: usize,
+    /// What it gives: (size, panels, states between one panel of the size and the next).
+    gives: Vec<(usize, u32, usize)>,
+}
+
+impl Step {
+    fn of(blank: usize, panels: &[u32], strides: &[usize]) -> Step {
+        let sizes = panels.iter().zip(strides).enumerate().filter(|(_, (panels, _))| **panels > 0);
+        Step { blank, gives: sizes.map(|(size, (panels, stride))| (size, *panels, *stride)).collect() }
+    }
+
+    /// The state that it leads to this one from, where so many panels of each size are wanted.
+    fn from(&self, state: usize, left: &[u32]) -> usize {
+        self.gives
+            .iter()
+            .fold(state, |state, (size, panels, stride)| state - left[*size].min(*panels) as usize * stride)
     }
 }
 

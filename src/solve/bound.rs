@@ -12,7 +12,8 @@
 //! This is the Lagrangian bound of the two-stage program; where no layout is worth more than it costs and nothing is
 //! narrowed, it is the value of the dual solution, as in Gilmore and Gomory 1961, and where some is, the counts of the
 //! scope keep the bound finite without the scaling of Farley 1990. All of it in whole numbers: prices are rounded once,
-//! values are exact maxima of the knapsack. So errors of the linear program can make the bound weak, never wrong.
+//! values are exact maxima of the knapsack, whose tables hold them in cells that keep whole numbers whole
+//! ([`super::cell`]). So errors of the linear program can make the bound weak, never wrong.
 
 use super::boards::{Boards, Strips, Toll};
 use super::broken;

@@ -1,6 +1,8 @@
 //! The cells of a knapsack's table. Values are whole numbers; a table holds them as floating-point numbers, which
-//! processors add and compare several at a time, and which are exact as long as sums are below 2^53. Prices are kept
-//! far below that ([`super::prices`]); where some are not, the table promises more by as much as rounding can have lost.
+//! processors add and compare several at a time, and which stand for every whole number below 2^53 exactly (IEEE 754).
+//! In fixed point a sheet costs far less than that ([`super::prices`]). Where prices are so odd that a sum might not be
+//! exact, the table promises more by more than all that rounding can have lost: then it is a bound from above, as a
+//! coarse unit of length makes it one too.
 
 use super::knapsack::NEVER;
 

@@ -92,7 +92,11 @@ impl Boards {
         let saves = matter && ripping.edge_trim.is_zero();
         let toll = strips.toll.filter(|_| matter);
         let gross = choices(0);
-        let ways = ways(problem, ripping, &gross, saves, if counted { Ok(most) } else { Err(toll) });
+        let ways = if counted {
+            counted_ways(problem, ripping, (&gross, saves), most)
+        } else {
+            ways(ripping, (&gross, saves), toll)
+        };
         let tables = |choices| Tables::new(choices, room, states, tail.clone());
         // What is used up has a strip.
         let linear = ways.iter().all(|way| way.free <= i64::from(way.used_up));
@@ -112,26 +116,23 @@ impl Boards {
     /// The most that a board of this way can be worth, or more where some cuts are free.
     pub(super) fn most(&self, way: usize) -> i64 {
         let way = self.ways[way];
-        let beside = self.toll.map_or(0, |toll| toll.each * way.free);
-        self.tolled.as_ref().unwrap_or(&self.tables).most(way) + beside
+        self.tolled.as_ref().unwrap_or(&self.tables).most(way) + self.given_back(way)
+    }
+
+    /// What the toll of the free strips comes to.
+    fn given_back(&self, way: Way) -> i64 {
+        self.toll.map_or(0, |toll| toll.each * way.free)
     }
 
     /// The best board of this way, if it is worth more than `floor`.
     pub(super) fn best(&self, way: usize, floor: i64) -> Option<(Board, i64)> {
         let way = self.ways[way];
-        let (tolled, beside) = match (&self.tolled, self.toll) {
-            (Some(tolled), Some(toll)) => (tolled, toll.each * way.free),
-            (_, toll) => {
-                let beside = toll.map_or(0, |toll| toll.each * way.free);
-                let filling = self.tables.best(way, floor - beside)?;
-                return Some((self.board(&filling), filling.value + beside));
-            }
-        };
-        // Whichever is worth least decides; where the best of one is within its cuts, it is the best of all.
+        let given_back = self.given_back(way);
         let strips = |filling: &Filling| filling.copies.iter().map(|copies| i64::from(*copies)).sum::<i64>();
-        let filling = tolled.best(way, floor - beside)?;
-        if strips(&filling) >= way.free {
-            return Some((self.board(&filling), filling.value + beside));
+        let filling = self.tolled.as_ref().unwrap_or(&self.tables).best(way, floor - given_back)?;
+        // The lesser worth of the two counts; so what is best for one and counts there is best of all.
+        if self.tolled.is_none() || strips(&filling) >= way.free {
+            return Some((self.board(&filling), filling.value + given_back));
         }
         let filling = self.tables.best(way, floor)?;
         if strips(&filling) <= way.free {
@@ -149,9 +150,9 @@ impl Boards {
     /// Visits every board of this way worth at least `floor`; stops where the visitor returns false.
     pub(super) fn walk(&self, way: usize, floor: i64, visit: &mut dyn FnMut(Board, i64) -> bool) -> bool {
         let way = self.ways[way];
-        let beside = if self.tolled.is_some() { 0 } else { self.toll.map_or(0, |toll| toll.each * way.free) };
-        let mut floor = floor - beside;
-        self.visit(way, &mut floor, &mut |filling, _| visit(self.board(filling), filling.value + beside))
+        let given_back = if self.tolled.is_some() { 0 } else { self.given_back(way) };
+        let mut floor = floor - given_back;
+        self.visit(way, &mut floor, &mut |filling, _| visit(self.board(filling), filling.value + given_back))
     }
 
     fn visit(&self, way: Way, floor: &mut i64, visit: &mut dyn FnMut(&Filling, &mut i64) -> bool) -> bool {
@@ -159,7 +160,7 @@ impl Boards {
         let other = other.map(|(tolled, toll)| Other {
             tables: tolled.all(way.used_up),
             each: toll.each,
-            beside: toll.each * way.free,
+            beside: self.given_back(way),
         });
         let from = (self.widths.len(), way.count.unwrap_or(0), self.tables.room);
         self.tables.all(way.used_up).walk(from, other, floor, visit)
@@ -220,37 +221,34 @@ impl Tables {
     }
 }
 
-/// All ways to count strips: up to so many where that matters, within the most cuts; or any number, with the toll for
-/// their cuts. Those that use the room up only where that saves a cut.
-fn ways(
-    problem: &Problem,
-    ripping: &Ripping,
-    choices: &[Choice],
-    saves: bool,
-    most: Result<u32, Option<Toll>>,
-) -> Vec<Way> {
-    let (lengths, room) = (choices.iter().map(|choice| choice.length), (ripping.room + ripping.kerf).raw());
-    let left = |used_up: bool| if used_up { Length::ZERO } else { Length::from_raw(1) };
-    match most {
-        Err(toll) => {
-            let tight = saves && Grid::plain(lengths, room).fits(room, 0);
-            let free = |used_up: bool| {
-                toll.map_or(0, |toll| i64::from(toll.free) + 1 - i64::from(ripping.cuts(1, left(used_up))))
-            };
-            let way = |used_up| Way { count: None, cuts: 0, used_up, free: free(used_up) };
-            [false, true].into_iter().filter(|used_up| tight || !used_up).map(way).collect()
-        }
-        Ok(most) => {
-            let grid = Grid::counted(lengths, room);
-            let loose = (1..=most).map(|strips| (strips, false));
-            let tight = (1..=most).filter(|strips| saves && grid.fits(room, *strips as usize));
-            let ways = loose.chain(tight.map(|strips| (strips, true))).map(|(strips, used_up)| {
-                let cuts = ripping.cuts(strips, left(used_up));
-                Way { count: Some(strips as usize), cuts, used_up, free: 0 }
-            });
-            ways.filter(|way| problem.charges.most_cuts.is_none_or(|limit| way.cuts <= limit)).collect()
-        }
-    }
+/// The ways to leave something and nothing, the latter only where that saves a cut, with any number of strips at a toll
+/// for their cuts.
+fn ways(ripping: &Ripping, (choices, saves): (&[Choice], bool), toll: Option<Toll>) -> Vec<Way> {
+    let room = (ripping.room + ripping.kerf).raw();
+    let tight = saves && Grid::plain(choices.iter().map(|choice| choice.length), room).fits(room, 0);
+    let free = |used_up: bool| {
+        toll.map_or(0, |toll| i64::from(toll.free) + 1 - i64::from(ripping.cuts(1, left_over(used_up))))
+    };
+    let way = |used_up| Way { count: None, cuts: 0, used_up, free: free(used_up) };
+    [false, true].into_iter().filter(|used_up| tight || !used_up).map(way).collect()
+}
+
+/// The same for each number of strips up to the most, within the most cuts.
+fn counted_ways(problem: &Problem, ripping: &Ripping, (choices, saves): (&[Choice], bool), most: u32) -> Vec<Way> {
+    let room = (ripping.room + ripping.kerf).raw();
+    let grid = Grid::counted(choices.iter().map(|choice| choice.length), room);
+    let loose = (1..=most).map(|strips| (strips, false));
+    let tight = (1..=most).filter(|strips| saves && grid.fits(room, *strips as usize)).map(|strips| (strips, true));
+    let ways = loose.chain(tight).map(|(strips, used_up)| {
+        let cuts = ripping.cuts(strips, left_over(used_up));
+        Way { count: Some(strips as usize), cuts, used_up, free: 0 }
+    });
+    ways.filter(|way| problem.charges.most_cuts.is_none_or(|limit| way.cuts <= limit)).collect()
+}
+
+/// Some room that strips leave, or none.
+fn left_over(used_up: bool) -> Length {
+    if used_up { Length::ZERO } else { Length::from_raw(1) }
 }
 
 #[cfg(test)]

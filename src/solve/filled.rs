@@ -30,10 +30,13 @@ pub(super) struct Filled {
 
 impl Filled {
     /// The table for rooms up to `room`, pieces counted up to `most` if need be; none where lengths are too fine for
-    /// it.
+    /// it, or values too large to be exact in it: what it gives is the best there is.
     pub(super) fn new(pieces: &[Piece], room: i64, most: Option<usize>) -> Option<Filled> {
         let lengths = || pieces.iter().map(|(length, _)| *length);
         let shortest = lengths().min().filter(|shortest| *shortest > 0)?;
+        if slack(pieces.iter().copied(), room) > 0.0 {
+            return None;
+        }
         let fit = usize::try_from(room.max(0) / shortest).expect("a room is not negative");
         let (plain, counted) = (Grid::plain(lengths(), room), Grid::counted(lengths(), room));
         let smaller = (fit + 1) * counted.columns(room) / 2 <= plain.columns(room);
@@ -226,6 +229,15 @@ mod tests {
                 }
                 prop_assert!(filled.best(most.map(|_| count), &tail, worth).is_none());
             }
+        }
+
+        #[test]
+        fn holds_no_values_that_are_not_exact(pieces in prop::collection::vec((1..9_i64, 1..20_i64), 1..4), room in 9..24_i64) {
+            let large: Vec<Piece> = pieces.iter().map(|(length, value)| (*length, value << 53)).collect();
+            prop_assert!(Filled::new(&pieces, room, None).is_some());
+            prop_assert!(Filled::new(&large, room, None).is_none());
+            let promised = Filled::rounded(&large, 1, room).most(None, &Tail::Nothing);
+            prop_assert!(promised >= Filled::rounded(&pieces, 1, room).most(None, &Tail::Nothing) << 53);
         }
 
         #[test]

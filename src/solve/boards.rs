@@ -195,7 +195,7 @@ impl Tables {
     fn filled(&self) -> Option<&Filled> {
         let filled = || {
             let pieces: Vec<Piece> = self.choices.iter().map(|choice| (choice.length, choice.value)).collect();
-            Filled::new(&pieces, self.room, (self.states > 1).then(|| self.states - 1))
+            Filled::new(&pieces, self.room, (self.states > 1).then(|| self.states - 1), &self.tails[0])
         };
         self.best.get_or_init(filled).as_ref()
     }

@@ -313,6 +313,24 @@ mod tests {
         }
     }
 
+    /// Two rips and one more for the trimmed edges cost more than strips worth next to nothing bring in.
+    #[test]
+    fn a_sheet_need_not_be_ripped() {
+        let text = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\nedge_trim = 0.5\n\
+                    [[panel]]\nsize = \"12 x 16\"\ncount = 4\n[yard]\ncut_price = 0.50\n";
+        for most_cuts in ["", "most_cuts = 9\n"] {
+            let job = read(&Source { job: File::of("trimmed", text.to_owned() + most_cuts), list: None, rack: None });
+            let problem = crate::model::build(&job.expect("it is sound")).expect("they can be made");
+            let need = Need::of(&problem);
+            let mut prices = generate(&problem, &need, &[], &Patient).prices;
+            prices.size.fill(1);
+            let judged = judge(&problem, &need, &Scope::all(&problem, &need, None), &prices, Breaks::All);
+            for (layout, cost) in judged.layouts.iter().flatten() {
+                assert_eq!(*cost, 3850 * prices.scale, "{layout:?}");
+            }
+        }
+    }
+
     #[test]
     fn the_prices_of_the_linear_program_come_close() {
         let problem = problem("never");

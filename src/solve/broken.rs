@@ -108,7 +108,9 @@ fn promise(problem: &Problem, prices: &Prices, ripping: &Ripping, halves: &[Half
 fn most_worth(problem: &Problem, ripping: &Ripping, half: &Half, cut: i64) -> i64 {
     let room = (ripping.room + ripping.kerf).raw();
     let pieces = pieces(problem, ripping, half, cut);
-    let Some(filled) = Filled::new(&pieces, room, None) else { return roughly_worth(problem, ripping, half, cut) };
+    let Some(filled) = Filled::new(&pieces, room, None, &Tail::Nothing) else {
+        return roughly_worth(problem, ripping, half, cut);
+    };
     let most = |tail: Tail| filled.most(None, &tail);
     if !ripping.edge_trim.is_zero() {
         return most(Tail::Nothing) - cut;

@@ -18,15 +18,17 @@ pub(super) fn cell(value: i64) -> Cell {
     if value <= NEVER { Cell::NEG_INFINITY } else { value as Cell }
 }
 
-/// By how much the sums of as many such pieces, as (length, value), as `room` holds may be too small in a table:
-/// nothing where all of them are exact, else more than all that rounding can lose.
+/// By how much the sums of as many such pieces, as (length, value), as `room` holds, and what the room left is worth at
+/// the most, may be too small in a table: nothing where all of them are exact, else more than all that rounding can
+/// lose.
 #[allow(clippy::cast_precision_loss)] // far more than that is added
-pub(super) fn slack(pieces: impl Iterator<Item = (i64, i64)>, room: i64) -> Cell {
+pub(super) fn slack(pieces: impl Iterator<Item = (i64, i64)>, room: i64, tail: i64) -> Cell {
     let of = |(length, value): (i64, i64)| {
         let copies = (room / length.max(1) + 2) as Cell;
         (copies * value.unsigned_abs() as Cell, copies)
     };
     let (sum, copies) = pieces.map(of).fold((0.0, 0.0), |most: (Cell, Cell), of| (most.0.max(of.0), most.1.max(of.1)));
+    let sum = sum + tail.max(0) as Cell;
     if sum * 4.0 < EXACT { 0.0 } else { (sum / EXACT).ceil() * 16.0 * (copies + 2.0) }
 }
 

@@ -30,11 +30,11 @@ pub(super) struct Filled {
 
 impl Filled {
     /// The table for rooms up to `room`, pieces counted up to `most` if need be; none where lengths are too fine for
-    /// it, or values too large to be exact in it: what it gives is the best there is.
-    pub(super) fn new(pieces: &[Piece], room: i64, most: Option<usize>) -> Option<Filled> {
+    /// it, or values and tails worth no more than `tail` too large to be exact in it: what it gives is the best there is.
+    pub(super) fn new(pieces: &[Piece], room: i64, most: Option<usize>, tail: &Tail) -> Option<Filled> {
         let lengths = || pieces.iter().map(|(length, _)| *length);
         let shortest = lengths().min().filter(|shortest| *shortest > 0)?;
-        if slack(pieces.iter().copied(), room) > 0.0 {
+        if slack(pieces.iter().copied(), room, tail.worth(room)) > 0.0 {
             return None;
         }
         let fit = usize::try_from(room.max(0) / shortest).expect("a room is not negative");
@@ -58,7 +58,7 @@ impl Filled {
         let columns = grid.columns(room);
         let mut table = vec![Cell::NEG_INFINITY; columns * rows];
         table[0] = 0.0;
-        let (pieces, slack) = (pieces.to_vec(), slack(pieces.iter().copied(), room));
+        let (pieces, slack) = (pieces.to_vec(), slack(pieces.iter().copied(), room, 0));
         Filled { pieces, steps, grid, room, columns, counted, table, peaks: vec![0.0], slack }
     }
 
@@ -137,14 +137,14 @@ impl Filled {
     pub(super) fn best(&self, count: Option<usize>, tail: &Tail, floor: i64) -> Option<Filling> {
         let most = self.rows(count).map(|row| (self.most_of(row, tail), row));
         let (most, mut row) = most.fold((Cell::NEG_INFINITY, 0), |best, of| if of.0 > best.0 { of } else { best });
+        if most == Cell::NEG_INFINITY {
+            return None;
+        }
         let mut column = match tail {
             Tail::UsedUp => self.to_the_last(row)?,
             _ => (0..self.columns).rev().find(|column| self.with_tail(row, *column, tail) >= most)?,
         };
         let left = self.room - self.grid.room(column, row);
-        if most == Cell::NEG_INFINITY {
-            return None;
-        }
         let mut copies = vec![0; self.pieces.len()];
         while let Some((piece, step)) = self.last(row, column) {
             copies[piece] += 1;
@@ -209,7 +209,7 @@ mod tests {
             let step = if counted { Step::Count } else { Step::Stay };
             let choice = |(length, value): &Piece| Choice { length: *length, most: u32::MAX, value: *value, step };
             let each = Knapsack::new(pieces.iter().map(choice).collect(), room, most.map_or(1, |most| most + 1), tail.clone());
-            let filled = Filled::new(&pieces, room, most).expect("lengths are few");
+            let filled = Filled::new(&pieces, room, most, &tail).expect("lengths are few");
             for count in 0..=most.unwrap_or(0) {
                 // The table of every piece is a bound only where a column may leave something over: its walk is exact.
                 let best = each.best(pieces.len(), count, room, i64::MIN / 8);
@@ -234,8 +234,10 @@ mod tests {
         #[test]
         fn holds_no_values_that_are_not_exact(pieces in prop::collection::vec((1..9_i64, 1..20_i64), 1..4), room in 9..24_i64) {
             let large: Vec<Piece> = pieces.iter().map(|(length, value)| (*length, value << 53)).collect();
-            prop_assert!(Filled::new(&pieces, room, None).is_some());
-            prop_assert!(Filled::new(&large, room, None).is_none());
+            prop_assert!(Filled::new(&pieces, room, None, &Tail::Nothing).is_some());
+            prop_assert!(Filled::new(&large, room, None, &Tail::Nothing).is_none());
+            let dear = Tail::Kept { lost: 0, steps: vec![(1, 1 << 53)] };
+            prop_assert!(Filled::new(&pieces, room, None, &dear).is_none());
             let promised = Filled::rounded(&large, 1, room).most(None, &Tail::Nothing);
             prop_assert!(promised >= Filled::rounded(&pieces, 1, room).most(None, &Tail::Nothing) << 53);
         }
@@ -246,7 +248,7 @@ mod tests {
             room in 0..400_i64,
             unit in 1..8_i64,
         ) {
-            let exact = Filled::new(&pieces, room, None).expect("lengths are few").most(None, &Tail::Nothing);
+            let exact = Filled::new(&pieces, room, None, &Tail::Nothing).expect("lengths are few").most(None, &Tail::Nothing);
             prop_assert!(Filled::rounded(&pieces, unit, room).most(None, &Tail::Nothing) >= exact);
         }
     }

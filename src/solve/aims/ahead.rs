@@ -80,7 +80,7 @@ mod tests {
     use crate::solve::aims::most::most;
     use crate::solve::money;
 
-    /// Batches of four sizes, trimmed at home: of some the yard's aim keeps the first plan, of others it does better.
+    /// Batches of four sizes: of some the yard's aim keeps the first plan, of others it does better.
     fn batch(seed: usize) -> String {
         let panel = |at: usize| {
             let size =

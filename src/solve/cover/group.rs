@@ -96,10 +96,10 @@ impl Group {
         }
         let patterns = self.worthwhile(weights);
         // Strips come in any order, so the next one may be of those that give the last size still wanted.
-        let giving: Vec<Vec<Step>> = (0..self.counts.len())
+        let giving: Vec<Vec<Strip>> = (0..self.counts.len())
             .map(|last| {
                 let some = patterns.iter().filter(|(_, panels)| panels[last] > 0);
-                some.map(|(blank, panels)| Step::of(*blank, panels, &strides)).collect()
+                some.map(|(blank, panels)| Strip::of(*blank, panels, &strides)).collect()
             })
             .collect();
         // The least weight for each state, and the place of the pattern that it begins with.
@@ -110,8 +110,8 @@ impl Group {
             count_up(&mut left, &self.counts);
             let last = left.iter().rposition(|left| *left > 0)?;
             let (mut least, mut first) = (i64::MAX, 0);
-            for (at, step) in giving[last].iter().enumerate() {
-                let weight = best[step.from(state, &left)].0.saturating_add(weights[step.blank]);
+            for (at, strip) in giving[last].iter().enumerate() {
+                let weight = best[strip.leads_to(state, &left)].0.saturating_add(weights[strip.blank]);
                 if weight < least {
                     (least, first) = (weight, at);
                 }
@@ -121,10 +121,10 @@ impl Group {
         let mut strips = vec![0; self.blanks.len()];
         let (mut left, mut state) = (self.counts.clone(), states - 1);
         while let Some(last) = left.iter().rposition(|left| *left > 0) {
-            let step = giving[last].get(best[state].1)?;
-            strips[step.blank] += 1;
-            state = step.from(state, &left);
-            step.gives.iter().for_each(|(size, panels, _)| left[*size] = left[*size].saturating_sub(*panels));
+            let strip = giving[last].get(best[state].1)?;
+            strips[strip.blank] += 1;
+            state = strip.leads_to(state, &left);
+            strip.gives.iter().for_each(|(size, panels, _)| left[*size] = left[*size].saturating_sub(*panels));
         }
         let (weight, _) = best[states - 1];
         (weight < i64::MAX).then_some((weight, strips))
@@ -145,20 +145,20 @@ impl Group {
 }
 
 /// A strip of a blank, cut to a pattern, on the way through the states.
-struct Step {
+struct Strip {
     blank: usize,
     /// What it gives: (size, panels, states between one panel of the size and the next).
     gives: Vec<(usize, u32, usize)>,
 }
 
-impl Step {
-    fn of(blank: usize, panels: &[u32], strides: &[usize]) -> Step {
+impl Strip {
+    fn of(blank: usize, panels: &[u32], strides: &[usize]) -> Strip {
         let sizes = panels.iter().zip(strides).enumerate().filter(|(_, (panels, _))| **panels > 0);
-        Step { blank, gives: sizes.map(|(size, (panels, stride))| (size, *panels, *stride)).collect() }
+        Strip { blank, gives: sizes.map(|(size, (panels, stride))| (size, *panels, *stride)).collect() }
     }
 
-    /// The state that it leads to this one from, where so many panels of each size are wanted.
-    fn from(&self, state: usize, left: &[u32]) -> usize {
+    /// The state that it leads to from this one, where so many panels of each size are wanted.
+    fn leads_to(&self, state: usize, left: &[u32]) -> usize {
         self.gives
             .iter()
             .fold(state, |state, (size, panels, stride)| state - left[*size].min(*panels) as usize * stride)

@@ -2,12 +2,16 @@
 //!
 //! Kerfs: each piece counts its length and one kerf, and the length to fill counts one kerf more; so n pieces may use
 //! it up exactly with n - 1 kerfs. Lengths are counted in the columns of a [`Grid`]. Where that has to round pieces
-//! down, the table can only promise too much: it is then a bound, and the walk below, which checks true lengths, stays
-//! exact. Values are whole numbers, which tables hold as [`Cell`]s.
+//! down, the table can only promise too much: it is then a bound, and the walk ([`walk`]), which checks true lengths,
+//! stays exact. Values are whole numbers, which tables hold as [`Cell`]s.
+
+mod walk;
 
 use super::cell::{Cell, any_number, better, cell, slack};
 use super::grid::Grid;
 use super::tail::Tail;
+pub(super) use walk::Other;
+use walk::Walk;
 
 /// Worth less than anything that can be.
 pub(super) const NEVER: i64 = i64::MIN / 4;
@@ -58,18 +62,6 @@ pub(super) struct Knapsack {
     tail: Tail,
 }
 
-/// The same pieces at other values: each is worth less by the same, a filling more by the same, and is worth the less
-/// of both.
-#[derive(Clone, Copy)]
-pub(super) struct Other<'a> {
-    /// Its tables.
-    pub tables: &'a Knapsack,
-    /// What each piece is worth less.
-    pub each: i64,
-    /// What a filling is worth more.
-    pub beside: i64,
-}
-
 impl Knapsack {
     /// Tables for rooms up to `room`; state 0 is a filling with nothing left to meet. Where one choice counts, all do:
     /// then a state is the number of pieces still to come. `tail` says what the room left over is worth; it must not
@@ -79,7 +71,7 @@ impl Knapsack {
         let counted = choices.iter().any(|choice| choice.step == Step::Count);
         let grid = if counted { Grid::counted(lengths, room) } else { Grid::plain(lengths, room) };
         let columns = grid.columns(room);
-        let slack = slack(choices.iter().map(|choice| (choice.length, choice.value)), room);
+        let slack = slack(choices.iter().map(|choice| (choice.length, choice.value)), room, tail.worth(room));
         let mut knapsack = Knapsack { choices, grid, columns, states, tables: Vec::new(), slack, tail };
         knapsack.tables.reserve_exact((knapsack.choices.len() + 1) * states * columns);
         knapsack.add_empty_table(room);
@@ -161,68 +153,6 @@ impl Knapsack {
     ) -> bool {
         let filling = Filling { copies: vec![0; k], value: 0 };
         Walk { knapsack: self, other, filling, pieces: 0, floor, visit }.descend(k, state, room)
-    }
-}
-
-/// A walk over fillings.
-struct Walk<'a, 'b> {
-    knapsack: &'a Knapsack,
-    other: Option<Other<'a>>,
-    filling: Filling,
-    pieces: i64,
-    floor: &'b mut i64,
-    visit: &'b mut dyn FnMut(&Filling, &mut i64) -> bool,
-}
-
-impl Walk<'_, '_> {
-    fn descend(&mut self, k: usize, state: usize, room: i64) -> bool {
-        if self.falls_short(k, state, room) {
-            return true;
-        }
-        let Some(choice) = k.checked_sub(1).map(|at| self.knapsack.choices[at]) else { return self.finish(room) };
-        let (before, pieces) = (self.filling.value, self.pieces);
-        let fit = u32::try_from(room.max(0) / choice.length).unwrap_or(u32::MAX).min(choice.most);
-        for copies in (0..=fit).rev() {
-            let Some(state) = after(choice.step, state, copies) else { continue };
-            self.filling.copies[k - 1] = copies;
-            self.filling.value = before + i64::from(copies) * choice.value;
-            self.pieces = pieces + i64::from(copies);
-            if !self.descend(k - 1, state, room - i64::from(copies) * choice.length) {
-                return false;
-            }
-        }
-        (self.filling.value, self.pieces) = (before, pieces);
-        self.filling.copies[k - 1] = 0;
-        true
-    }
-
-    /// Whether no filling that goes on so can reach the floor.
-    fn falls_short(&self, k: usize, state: usize, room: i64) -> bool {
-        let floor = cell(*self.floor);
-        self.knapsack.promise(k, state, room) + cell(self.filling.value) < floor
-            || self.other.is_some_and(|other| {
-                other.tables.promise(k, state, room) + cell(other.of(self.filling.value, self.pieces)) < floor
-            })
-    }
-
-    /// Shows the filling with the true tail, if it still reaches the floor.
-    fn finish(&mut self, room: i64) -> bool {
-        let worth = self.knapsack.tail.worth(room);
-        if worth <= NEVER {
-            return true;
-        }
-        let before = self.filling.value;
-        let value = self.other.map_or(before, |other| before.min(other.of(before, self.pieces))) + worth;
-        self.filling.value = value;
-        let goes_on = value < *self.floor || (self.visit)(&self.filling, self.floor);
-        self.filling.value = before;
-        goes_on
-    }
-}
-
-impl Other<'_> {
-    fn of(&self, value: i64, pieces: i64) -> i64 {
-        value - self.each * pieces + self.beside
     }
 }
 

@@ -1,6 +1,7 @@
 //! From the model of a job to the best plan and a proof of it.
 
 mod aims;
+mod anew;
 mod answer;
 mod boards;
 mod bound;

@@ -1,12 +1,13 @@
 //! What goes on beside a tree that has grown, each on a thread of its own ([`super::strand`]): a finder looks for
-//! cheaper plans, and a second tree searches otherwise. How long it takes to meet the cheapest plan is much a matter of
-//! luck, and differs from one way of searching to another; each learns the others' plans, and the first tree that closes
-//! ends all (an algorithm portfolio, Gomes and Selman 2001).
+//! cheaper plans, a second tree searches otherwise, and where that takes long too, plans are cut anew. How long it takes
+//! to meet the cheapest plan is much a matter of luck, and differs from one way of searching to another; each learns the
+//! others' plans, and the first tree that closes ends all (an algorithm portfolio, Gomes and Selman 2001).
 
 use super::super::draft::Draft;
 use super::super::thread::{joined, spawn};
+use super::anew::cut_anew;
 use super::finder::{Finder, Job, Task};
-use super::strand::{FINDER, FIRST_TREE, Priced, SECOND_TREE, Strand, Strands};
+use super::strand::{ANEW, FINDER, FIRST_TREE, Priced, SECOND_TREE, Strand, Strands};
 use super::{ALONE, Tree};
 use std::cmp::Reverse;
 use std::thread::{self, ScopedJoinHandle};
@@ -15,6 +16,8 @@ use std::thread::{self, ScopedJoinHandle};
 pub(super) const SECOND: usize = 64;
 /// Turns of its clock after which the first tree has taken long, however few nodes it has made.
 const LONG: u64 = 1_000;
+/// Turns of its clock after which plans are cut anew: usual batches are closed by then, and would only wait for that.
+const LATE: u64 = 4_000;
 
 /// How the work on a tree ended.
 pub(in crate::solve) struct Closed {
@@ -41,18 +44,28 @@ impl<'a> Tree<'a> {
             }
         }
         let watch = self.watch;
-        self.close_on(&Strands::new(watch))
+        self.close_on(&Strands::new(watch), LATE)
     }
 
-    /// The same as one of the strands, with the others beside it.
-    fn close_on(self, strands: &Strands<Job>) -> Closed {
-        let [first, second, third] = [FIRST_TREE, SECOND_TREE, FINDER].map(|index| strands.strand(index));
-        let tree = self.on(&first);
-        let finder = Finder::new(tree.problem, tree.need, &third);
+    /// The same as one of the strands, with the others beside it; plans are cut anew from this turn of its clock on.
+    fn close_on(self, strands: &Strands<Job>, late: u64) -> Closed {
+        let all = [FIRST_TREE, SECOND_TREE, FINDER, ANEW];
+        let [first, second, third, fourth] = all.map(|index| strands.strand(index));
+        let mut tree = self.on(&first);
+        let (problem, need, mut worth) = (tree.problem, tree.need, Some(std::mem::take(&mut tree.worth)));
+        let finder = Finder::new(problem, need, &third);
         let mut ended = thread::scope(|scope| {
             spawn(scope, || finder.work());
             let mut other: Option<ScopedJoinHandle<Ended>> = None;
             let ended = tree.go_on(&first, |tree| {
+                if first.now() >= late
+                    && let Some(plan) = tree.best.clone()
+                    && let Some(worth) = worth.take()
+                {
+                    let fourth = &fourth;
+                    fourth.begin(first.now());
+                    spawn(scope, move || cut_anew(problem, need, worth, plan, fourth));
+                }
                 if other.is_none() && (tree.made >= SECOND || first.now() >= LONG) {
                     let second = &second;
                     second.begin(first.now());
@@ -204,17 +217,20 @@ mod tests {
     fn however_fast_each_thread_is_all_goes_the_same_way() {
         let (problem, need) = batch("cut_price = 0.50\nfree_cuts = 2\n");
         let relaxed = generate(&problem, &need, &[], &Patient);
-        let way = |watch: &dyn Watch| {
+        let way = |watch: &dyn Watch, late: u64| {
             let strands = Strands::new(watch);
-            let closed = Tree::new(&problem, &need, None, &relaxed, watch).close_on(&strands);
+            let closed = Tree::new(&problem, &need, None, &relaxed, watch).close_on(&strands, late);
             (closed.best, closed.bound, strands.told())
         };
-        let even = way(&Patient);
-        for by in [FIRST_TREE, SECOND_TREE, FINDER] {
-            assert!(even.2.iter().any(|told| told.1 == by), "{by} finds nothing: {:?}", even.2);
-        }
-        for seed in 1..3 {
-            assert!(way(&Uneven(AtomicU64::new(seed << 32))) == even, "seed {seed}");
+        // Where plans are cut anew from the beginning, the finder has nothing left to find.
+        for (late, finders) in [(u64::MAX, [FIRST_TREE, SECOND_TREE, FINDER]), (0, [FIRST_TREE, SECOND_TREE, ANEW])] {
+            let even = way(&Patient, late);
+            for by in finders {
+                assert!(even.2.iter().any(|told| told.1 == by), "{by} finds nothing: {:?}", even.2);
+            }
+            for seed in 1..3 {
+                assert!(way(&Uneven(AtomicU64::new(seed << 32)), late) == even, "late {late}, seed {seed}");
+            }
         }
     }
 }

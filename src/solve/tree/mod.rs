@@ -5,6 +5,7 @@
 //! Carvalho 2010). The most promising node comes first, so the least bound of the nodes left is a bound on every plan. Where
 //! it has grown, others work beside it ([`beside`]).
 
+mod anew;
 mod beside;
 mod bounds;
 mod finder;
@@ -85,6 +86,8 @@ pub(super) struct Tree<'a> {
     strand: Option<&'a Strand<'a, Job>>,
     /// Dives so far.
     dives: usize,
+    /// What a panel of each size is worth, to cut plans anew.
+    worth: Vec<f64>,
     /// How its lists went, where this is the second tree.
     lean: Option<Lean>,
 }
@@ -118,6 +121,7 @@ impl<'a> Tree<'a> {
             next: ALONE,
             strand: None,
             dives: 0,
+            worth: anew::worth(problem, relaxed),
             lean: None,
         };
         if let Some(bound) = relaxed.bound {

@@ -16,12 +16,14 @@ use std::time::Duration;
 
 /// How far others may be behind: so many turns, and such a part of all turns.
 const LAG: [u64; 2] = [8, 16];
-/// The strands: two trees, of which the first to close ends all, and one that looks for plans for them.
+/// The strands: two trees, of which the first to close ends all, and two that look for plans for them.
 pub(super) const FIRST_TREE: usize = 0;
 /// The other tree.
 pub(super) const SECOND_TREE: usize = 1;
 /// What looks for plans.
 pub(super) const FINDER: usize = 2;
+/// What cuts plans anew.
+pub(super) const ANEW: usize = 3;
 
 /// Where the clock of a strand stands that has nothing to do, or has not begun, or is at its end.
 const AT_REST: u64 = u64::MAX;
@@ -34,7 +36,7 @@ pub(super) type Priced = (Draft, i64);
 /// All strands; `J` is the work that the first tree hands to the finder.
 pub(super) struct Strands<'a, J> {
     watch: &'a dyn Watch,
-    clocks: [AtomicU64; 3],
+    clocks: [AtomicU64; 4],
     /// When the first to prove that nothing is cheaper did so.
     over: AtomicU64,
     board: Mutex<Board<J>>,
@@ -65,7 +67,7 @@ impl<'a, J> Strands<'a, J> {
         let board = Board { plans: Vec::new(), jobs: VecDeque::new(), rested: 0, done: false };
         Strands {
             watch,
-            clocks: [0, AT_REST, AT_REST].map(AtomicU64::new),
+            clocks: [0, AT_REST, AT_REST, AT_REST].map(AtomicU64::new),
             over: AT_REST.into(),
             board: board.into(),
             moved: Condvar::new(),
@@ -104,7 +106,7 @@ impl<'a, J> Strands<'a, J> {
         let over = self.over.load(SeqCst);
         let trees = &self.clocks[FIRST_TREE..=SECOND_TREE];
         let nobody = || over != AT_REST && trees.iter().all(|clock| clock.load(SeqCst) == AT_REST);
-        now > over || (index == FINDER && nobody())
+        now > over || (index > SECOND_TREE && nobody())
     }
 }
 

@@ -1,0 +1,316 @@
+//! A cheaper plan by hand: some sheets or strips are torn up, and their panels and those still missing are cut anew,
+//! strip by strip, from what money is left for (ruin and recreate, Schrimpf, Schneider, Stamm-Wilbrandt and Dueck 2000).
+//! What is on the bench never costs more than an improvement may; it is a plan once no panel is missing. Worse benches
+//! are taken for better ones now and then, ever less often until a cycle ends (simulated annealing). Needs no linear
+//! program but its first prices, so a round takes some millionths of a second. Proves nothing.
+
+mod bench;
+mod fill;
+
+use self::bench::{Bench, Tables};
+use self::fill::{Fill, Filler};
+use super::draft::Draft;
+use super::need::Need;
+use crate::model::Problem;
+
+/// Rounds of a cycle.
+const CYCLE: u32 = 20_000;
+/// By what part of a sheet's price a bench may be worse, at the beginning of a cycle and at its end.
+const HEAT: [f64; 2] = [0.1, 0.003];
+/// How much a missing panel counts beside money.
+const MISSING: f64 = 2.0;
+/// How often whole sheets are torn up; of these, how often more than one, and how often more than two.
+const SHEETS: [f64; 3] = [0.5, 0.5, 0.3];
+/// Most strips that are torn up elsewhere.
+const STRIPS: usize = 5;
+/// Of a hundred strips that would do, those that are overlooked.
+const OVERLOOKED: u32 = 2;
+/// How far the worth of panels and the choice of strips are off, at most.
+const NOISE: [f64; 2] = [0.15, 0.025];
+/// The same dice fall in every run.
+const SEED: u64 = 2000;
+
+/// What cuts a plan anew.
+pub(super) struct Anew<'a> {
+    problem: &'a Problem,
+    need: &'a Need,
+    tables: Tables<'a>,
+    /// What a panel of each size is worth, in units; and in this round.
+    worth: Vec<f64>,
+    now: Vec<f64>,
+    /// Strips on hand stay as they are in the plan that it began with.
+    on_hand: Draft,
+    bench: Bench,
+    /// Most that an improvement costs, in units.
+    target: i64,
+    /// Rounds left of the cycle.
+    left: u32,
+    /// For each way to rip and width what is best cut from a strip, where that is known in this round.
+    fills: Vec<Vec<Option<Fill>>>,
+    filler: Filler,
+    /// Strips looked at and rounds so far.
+    looks: u64,
+    dice: fastrand::Rng,
+}
+
+impl<'a> Anew<'a> {
+    /// Begins with a plan, to find one that costs no more than `target`; none where a sheet of the plan is broken down.
+    /// A panel of each size is worth so much, in units.
+    pub(super) fn new(
+        problem: &'a Problem,
+        need: &'a Need,
+        worth: Vec<f64>,
+        plan: &Draft,
+        target: i64,
+    ) -> Option<Anew<'a>> {
+        let tables = Tables::new(problem, &worth);
+        let bench = tables.bench(plan, need)?;
+        let on_hand = Draft { on_hand: plan.on_hand.clone(), ..Draft::default() };
+        let fills = tables.ways.iter().map(|way| vec![None; way.widths.len()]).collect();
+        let (now, dice) = (worth.clone(), fastrand::Rng::with_seed(SEED));
+        let filler = Filler::default();
+        Some(Anew { problem, need, tables, worth, now, on_hand, bench, target, left: 0, fills, filler, looks: 0, dice })
+    }
+
+    /// Goes on from another plan, as in `new`.
+    pub(super) fn go_on_from(&mut self, plan: &Draft, target: i64) {
+        if let Some(bench) = self.tables.bench(plan, self.need) {
+            self.on_hand.on_hand.clone_from(&plan.on_hand);
+            self.bench = bench;
+        }
+        self.target = target;
+    }
+
+    /// A measure of the work done so far: about so many fiftieths of a microsecond.
+    pub(super) fn work(&self) -> u64 {
+        self.filler.turns + self.looks
+    }
+
+    /// Tears up something and cuts it anew; a plan within the target where one comes out.
+    pub(super) fn round(&mut self) -> Option<Draft> {
+        self.looks += 1;
+        self.left = self.left.checked_sub(1).unwrap_or(CYCLE - 1);
+        let mut bench = self.bench.clone();
+        self.tear_up(&mut bench);
+        self.cut(&mut bench);
+        let done = bench.missing.iter().all(|missing| *missing == 0);
+        if done || self.is_taken(&bench) {
+            self.bench = bench;
+        }
+        if !done {
+            return None;
+        }
+        let plan = Draft { on_hand: self.on_hand.on_hand.clone(), ..self.tables.plan(&self.bench) };
+        (plan.serves(self.problem, self.need) && plan.cost(self.problem) <= self.target).then_some(plan)
+    }
+
+    #[allow(clippy::cast_precision_loss)] // only weighs one bench against another
+    fn is_taken(&mut self, bench: &Bench) -> bool {
+        let sheets = &self.problem.charges.sheets;
+        let price = sheets.iter().sum::<i64>() as f64 / sheets.len() as f64;
+        let heat = price * HEAT[1] * (HEAT[0] / HEAT[1]).powf(f64::from(self.left) / f64::from(CYCLE));
+        let worse = self.weight(bench) - self.weight(&self.bench);
+        self.tables.money(&self.bench) > self.target || worse < -heat * self.dice.f64().max(1e-12).ln()
+    }
+
+    #[allow(clippy::cast_precision_loss)] // as above
+    fn weight(&self, bench: &Bench) -> f64 {
+        let missing = bench.missing.iter().zip(&self.worth).map(|(missing, worth)| f64::from(*missing) * worth);
+        self.tables.money(bench) as f64 + MISSING * missing.sum::<f64>()
+    }
+
+    /// Tears up some sheets or strips, and more where the rest costs too much.
+    fn tear_up(&mut self, bench: &mut Bench) {
+        if self.dice.f64() < SHEETS[0] {
+            let more = SHEETS[1..].iter().take_while(|part| self.dice.f64() < **part).count();
+            (0..=more).for_each(|_| self.tear_up_sheet(bench));
+        } else {
+            for _ in 0..self.dice.usize(1..=STRIPS) {
+                if !bench.sheets.is_empty() {
+                    let sheet = self.dice.usize(0..bench.sheets.len());
+                    let strip = self.dice.usize(0..bench.sheets[sheet].strips.len());
+                    bench.take_strip(&self.tables, sheet, strip);
+                }
+            }
+        }
+        while self.tables.money(bench) > self.target && !bench.sheets.is_empty() {
+            self.tear_up_sheet(bench);
+        }
+    }
+
+    fn tear_up_sheet(&mut self, bench: &mut Bench) {
+        if !bench.sheets.is_empty() {
+            let sheet = self.dice.usize(0..bench.sheets.len());
+            bench.take_sheet(&self.tables, sheet);
+        }
+    }
+
+    /// Cuts missing panels: from strips that there are, then from new strips and new sheets.
+    fn cut(&mut self, bench: &mut Bench) {
+        let spread = NOISE[0] * self.dice.f64();
+        for (now, worth) in self.now.iter_mut().zip(&self.worth) {
+            *now = worth * (1.0 + spread * (2.0 * self.dice.f64() - 1.0));
+        }
+        let mut sizes: Vec<usize> = (0..bench.missing.len()).filter(|size| bench.missing[*size] > 0).collect();
+        sizes.sort_by(|a, b| self.now[*b].total_cmp(&self.now[*a]));
+        for size in sizes {
+            while bench.missing[size] > 0
+                && let Some((sheet, strip, lie)) = self.tightest(bench, size)
+            {
+                bench.add_panel(&self.tables, sheet, strip, lie);
+            }
+        }
+        self.fills.iter_mut().flatten().for_each(|fill| *fill = None);
+        while bench.missing.iter().any(|missing| *missing > 0) {
+            if !self.rip(bench) && !self.begin_sheet(bench) {
+                break;
+            }
+        }
+        for sheet in (0..bench.sheets.len()).rev() {
+            if bench.sheets[sheet].strips.is_empty() {
+                bench.take_sheet(&self.tables, sheet);
+            }
+        }
+    }
+
+    /// The strip that a panel fits with the least left over: sheet, strip, way to lie.
+    fn tightest(&mut self, bench: &Bench, size: usize) -> Option<(usize, usize, usize)> {
+        let mut best: Option<(i64, (usize, usize, usize))> = None;
+        for (at, sheet) in bench.sheets.iter().enumerate() {
+            let widths = &self.tables.ways[sheet.way].widths;
+            self.looks += sheet.strips.len() as u64;
+            for (index, strip) in sheet.strips.iter().enumerate() {
+                let Some((lie, taken)) = widths[strip.width].lie(size) else { continue };
+                let left = strip.left - taken.takes;
+                let tighter = left >= 0 && best.is_none_or(|(least, _)| left < least);
+                if tighter && self.dice.u32(0..100) >= OVERLOOKED {
+                    best = Some((left, (at, index, lie)));
+                }
+            }
+        }
+        best.map(|(_, strip)| strip)
+    }
+
+    /// Rips the strip that makes most of the room that it takes; false where there is none.
+    #[allow(clippy::cast_precision_loss)] // only weighs one strip against another
+    fn rip(&mut self, bench: &mut Bench) -> bool {
+        let money = self.tables.money(bench);
+        let mut best: Option<(f64, usize, usize)> = None;
+        for (at, sheet) in bench.sheets.iter().enumerate() {
+            let way = &self.tables.ways[sheet.way];
+            let widths = way.widths.iter().enumerate().take_while(|(_, width)| width.takes <= sheet.spare);
+            for (index, width) in widths {
+                self.looks += 1;
+                let Some(with) = self.tables.with_strip(sheet, index) else { continue };
+                let after = self.tables.money_after(bench, sheet, with);
+                if after > self.target {
+                    continue;
+                }
+                let fill = &mut self.fills[sheet.way][index];
+                if fill.is_none() {
+                    let mut found = Fill::default();
+                    self.filler.fill(width, way.usable, &bench.missing, &self.now, &mut found);
+                    *fill = Some(found);
+                }
+                let Some(fill) = fill.as_ref().filter(|fill| !fill.lies.is_empty()) else { continue };
+                let dense = (fill.worth - (after - money) as f64) / (width.takes as f64 * way.usable as f64);
+                let dense = dense * (1.0 + NOISE[1] * (2.0 * self.dice.f64() - 1.0));
+                if best.is_none_or(|(most, ..)| dense > most) {
+                    best = Some((dense, at, index));
+                }
+            }
+        }
+        let Some((_, sheet, width)) = best else { return false };
+        let way = bench.sheets[sheet].way;
+        let lies = self.fills[way][width].take().expect("it was just looked at").lies;
+        let cut: Vec<usize> = lies.iter().map(|lie| self.tables.ways[way].widths[width].lies[*lie].size).collect();
+        bench.add_strip(&self.tables, sheet, width, lies);
+        // What was found for others may want what is no longer missing.
+        for (way, fills) in self.tables.ways.iter().zip(&mut self.fills) {
+            for (width, fill) in way.widths.iter().zip(fills) {
+                let wants = |fill: &Fill| fill.lies.iter().any(|lie| cut.contains(&width.lies[*lie].size));
+                if fill.as_ref().is_some_and(wants) {
+                    *fill = None;
+                }
+            }
+        }
+        true
+    }
+
+    /// Begins a sheet, if there is money for one; false where there is not, or the last is still whole.
+    fn begin_sheet(&mut self, bench: &mut Bench) -> bool {
+        let left = self.target - self.tables.money(bench);
+        let ways = self.tables.to_be_had(bench, left);
+        if ways.is_empty() || bench.sheets.iter().any(|sheet| sheet.strips.is_empty()) {
+            return false;
+        }
+        let way = ways[self.dice.usize(0..ways.len())];
+        bench.add_sheet(self.tables.sheet(way));
+        true
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::data::{File, Source, read};
+    use crate::solve::draft::Draft;
+    use crate::solve::layout::{Board, Layout, blank};
+    use crate::solve::master::Made;
+    use crate::solve::pattern::Pattern;
+
+    /// Twelve panels from sheets that hold more than as many; cuts are free.
+    const BATCH: &str = "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 30.00\n\
+         [[panel]]\nsize = \"11 x 12\"\ncount = 12\n";
+
+    fn batch(text: &str) -> (Problem, Need) {
+        let job =
+            read(&Source { job: File::of("batch", text.to_string()), list: None, rack: None }).expect("it is sound");
+        let problem = crate::model::build(&job).expect("they can be made");
+        let need = Need::of(&problem);
+        (problem, need)
+    }
+
+    /// One panel from each sheet.
+    fn wasteful(problem: &Problem) -> Draft {
+        let (index, ripping) =
+            problem.rippings.iter().enumerate().find(|(_, ripping)| ripping.whole).expect("there are whole sheets");
+        let widths = &problem.families[ripping.family].widths;
+        let width = widths.iter().position(|width| !width.laid.is_empty()).expect("something can be cut");
+        let mut plan = Draft::default();
+        let board = Board { length: ripping.board.raw(), strips: vec![(width, 1)] };
+        plan.add(Made::Layout(Layout { ripping: index, boards: vec![board] }), problem.sizes[0].count);
+        let blank = blank(ripping, ripping.board.raw(), width);
+        plan.add(Made::Pattern(Pattern { blank, pieces: vec![(0, 1)] }), problem.sizes[0].count);
+        plan
+    }
+
+    #[test]
+    fn panels_of_many_half_empty_sheets_go_into_one() {
+        let (problem, need) = batch(BATCH);
+        let plan = wasteful(&problem);
+        let sheet = problem.charges.sheets[0];
+        assert!(plan.serves(&problem, &need));
+        assert!(plan.cost(&problem) >= 12 * sheet);
+        let target = problem.charges.sheets[0];
+        let mut anew = Anew::new(&problem, &need, vec![1.0], &plan, target).expect("nothing is broken down");
+        let found = (0..1_000).find_map(|_| anew.round()).expect("one sheet is enough for twelve");
+        assert!(found.serves(&problem, &need));
+        assert_eq!(found.cost(&problem), sheet);
+    }
+
+    #[test]
+    fn nothing_is_found_below_what_any_plan_costs_and_work_still_goes_on() {
+        let (problem, need) = batch(BATCH);
+        let plan = wasteful(&problem);
+        for target in [0, problem.charges.sheets[0] - 1] {
+            let mut anew = Anew::new(&problem, &need, vec![1.0], &plan, target).expect("nothing is broken down");
+            for _ in 0..100 {
+                let before = anew.work();
+                assert!(anew.round().is_none(), "no sheet is so cheap");
+                assert!(anew.work() > before);
+                assert!(anew.tables.money(&anew.bench) <= target, "what is on the bench can be paid");
+            }
+        }
+    }
+}

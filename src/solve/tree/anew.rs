@@ -11,8 +11,8 @@ use super::priced;
 use super::strand::{Priced, Strand};
 use crate::model::Problem;
 
-/// Work for each turn of the clock: about as long as a turn of a tree.
-const WORK: u64 = 10_000;
+/// Work for each turn of the clock: less than a turn of a tree, as trees wait for it where cores are few.
+const WORK: u64 = 3_000;
 /// What a panel is worth at least, beside the average of what plans cost for its area.
 const LEAST_WORTH: f64 = 0.3;
 

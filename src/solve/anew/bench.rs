@@ -285,7 +285,9 @@ impl Bench {
     /// Rips a strip and cuts missing panels from it.
     pub(super) fn add_strip(&mut self, tables: &Tables, sheet: usize, width: usize, lies: Vec<usize>) {
         let way = &tables.ways[self.sheets[sheet].way];
-        lies.iter().for_each(|lie| self.missing[way.widths[width].lies[*lie].size] -= 1);
+        for lie in &lies {
+            self.missing[way.widths[width].lies[*lie].size] -= 1;
+        }
         self.change(sheet, |sheet| tables.add_strip(sheet, width, lies));
     }
 

@@ -45,6 +45,11 @@ impl Charges {
         if self.per_order { 0 } else { self.cut * i64::from(cuts.saturating_sub(self.free)) }
     }
 
+    /// Price of all cuts where free cuts are counted by the order; 0 where they are counted by the sheet.
+    pub fn of_order(&self, cuts: i64) -> i64 {
+        if self.per_order { self.cut * (cuts - i64::from(self.free)).max(0) } else { 0 }
+    }
+
     /// Whether the number of cuts on a sheet matters at all.
     pub fn cuts_matter(&self) -> bool {
         self.cut > 0 || self.most_cuts.is_some()

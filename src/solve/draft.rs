@@ -42,12 +42,8 @@ impl Draft {
     }
 
     fn order_cuts(&self, problem: &Problem) -> i64 {
-        let charges = &problem.charges;
-        if !charges.per_order {
-            return 0;
-        }
-        let cuts = self.layouts.iter().map(|(layout, copies)| i64::from(copies * layout.cuts(problem))).sum::<i64>();
-        charges.cut * (cuts - i64::from(charges.free)).max(0)
+        let cuts = self.layouts.iter().map(|(layout, copies)| i64::from(copies * layout.cuts(problem)));
+        problem.charges.of_order(cuts.sum())
     }
 
     /// Panels of each size that it makes.

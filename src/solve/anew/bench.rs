@@ -209,18 +209,12 @@ impl<'a> Tables<'a> {
 
     /// What all costs, in units.
     pub(super) fn money(&self, bench: &Bench) -> i64 {
-        bench.cost + self.paid(bench.cuts)
+        bench.cost + self.problem.charges.of_order(i64::from(bench.cuts))
     }
 
     /// What all costs once a sheet has so many cuts and this cost.
     pub(super) fn money_after(&self, bench: &Bench, sheet: &Sheet, (cuts, cost): (u32, i64)) -> i64 {
-        bench.cost - sheet.cost + cost + self.paid(bench.cuts - sheet.cuts + cuts)
-    }
-
-    /// What so many cuts cost where free cuts are counted by the order.
-    fn paid(&self, cuts: u32) -> i64 {
-        let charges = &self.problem.charges;
-        if charges.per_order { charges.cut * i64::from(cuts.saturating_sub(charges.free)) } else { 0 }
+        bench.cost - sheet.cost + cost + self.problem.charges.of_order(i64::from(bench.cuts - sheet.cuts + cuts))
     }
 
     /// Ways to rip a sheet that can still be had for so much.
@@ -235,7 +229,7 @@ impl<'a> Tables<'a> {
         (0..self.ways.len()).filter(had).collect()
     }
 
-    /// The plan that is on the bench.
+    /// The plan that is on the bench; strips that nothing is cut from are spare in it.
     pub(super) fn plan(&self, bench: &Bench) -> Draft {
         let mut plan = Draft::default();
         for sheet in &bench.sheets {
@@ -243,6 +237,9 @@ impl<'a> Tables<'a> {
             let mut strips: BTreeMap<usize, u32> = BTreeMap::new();
             for strip in &sheet.strips {
                 *strips.entry(strip.width).or_default() += 1;
+                if strip.lies.is_empty() {
+                    continue;
+                }
                 let mut pieces: BTreeMap<usize, u32> = BTreeMap::new();
                 for lie in &strip.lies {
                     *pieces.entry(way.widths[strip.width].lies[*lie].at).or_default() += 1;

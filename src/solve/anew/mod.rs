@@ -11,7 +11,9 @@ use self::bench::{Bench, Tables};
 use self::fill::{Fill, Filler};
 use super::draft::Draft;
 use super::need::Need;
+use super::pattern::Pattern;
 use crate::model::Problem;
+use std::collections::BTreeMap;
 
 /// Rounds of a cycle.
 const CYCLE: u32 = 20_000;
@@ -39,7 +41,7 @@ pub(super) struct Anew<'a> {
     worth: Vec<f64>,
     now: Vec<f64>,
     /// Strips on hand stay as they are in the plan that it began with.
-    on_hand: Draft,
+    on_hand: BTreeMap<(usize, Pattern), u32>,
     bench: Bench,
     /// Most that an improvement costs, in units.
     target: i64,
@@ -65,7 +67,7 @@ impl<'a> Anew<'a> {
     ) -> Option<Anew<'a>> {
         let tables = Tables::new(problem, &worth);
         let bench = tables.bench(plan, need)?;
-        let on_hand = Draft { on_hand: plan.on_hand.clone(), ..Draft::default() };
+        let on_hand = plan.on_hand.clone();
         let fills = tables.ways.iter().map(|way| vec![None; way.widths.len()]).collect();
         let (now, dice) = (worth.clone(), fastrand::Rng::with_seed(SEED));
         let filler = Filler::default();
@@ -75,7 +77,7 @@ impl<'a> Anew<'a> {
     /// Goes on from another plan, as in `new`.
     pub(super) fn go_on_from(&mut self, plan: &Draft, target: i64) {
         if let Some(bench) = self.tables.bench(plan, self.need) {
-            self.on_hand.on_hand.clone_from(&plan.on_hand);
+            self.on_hand.clone_from(&plan.on_hand);
             self.bench = bench;
         }
         self.target = target;
@@ -100,7 +102,7 @@ impl<'a> Anew<'a> {
         if !done {
             return None;
         }
-        let plan = Draft { on_hand: self.on_hand.on_hand.clone(), ..self.tables.plan(&self.bench) };
+        let plan = Draft { on_hand: self.on_hand.clone(), ..self.tables.plan(&self.bench) };
         (plan.serves(self.problem, self.need) && plan.cost(self.problem) <= self.target).then_some(plan)
     }
 
@@ -254,10 +256,8 @@ impl<'a> Anew<'a> {
 mod tests {
     use super::*;
     use crate::data::{File, Source, read};
-    use crate::solve::draft::Draft;
     use crate::solve::layout::{Board, Layout, blank};
     use crate::solve::master::Made;
-    use crate::solve::pattern::Pattern;
 
     /// Twelve panels from sheets that hold more than as many; cuts are free.
     const BATCH: &str = "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 30.00\n\
@@ -297,6 +297,19 @@ mod tests {
         let found = (0..1_000).find_map(|_| anew.round()).expect("one sheet is enough for twelve");
         assert!(found.serves(&problem, &need));
         assert_eq!(found.cost(&problem), sheet);
+    }
+
+    #[test]
+    fn a_strip_that_no_panel_is_missing_for_is_spare_and_left_out() {
+        let (problem, need) = batch(BATCH);
+        let plan = wasteful(&problem);
+        let few = Need { count: vec![5], ..need };
+        let anew = Anew::new(&problem, &few, vec![1.0], &plan, plan.cost(&problem)).expect("nothing is broken down");
+        assert!(anew.bench.missing.iter().all(|missing| *missing == 0));
+        let again = anew.tables.plan(&anew.bench);
+        assert_eq!(again.spare_strips(&problem).values().sum::<i64>(), 7, "twelve strips, and five are needed");
+        assert!(again.patterns.keys().all(|pattern| !pattern.pieces.is_empty()));
+        assert_eq!(again.without_spare_strips(&problem).cost(&problem), 5 * problem.charges.sheets[0]);
     }
 
     #[test]

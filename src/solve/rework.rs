@@ -1,7 +1,8 @@
 //! A cheaper plan from a plan: some of its sheets are taken apart, the others keep their strips, and all that is
 //! crosscut is planned again, out of the layouts and patterns closest to the linear program (large neighbourhood
 //! search, Shaw 1998). Now and then a plan that costs as much may take the place of the old, with one layout less of
-//! those taken apart, so that the walk does not end where no few sheets can be bettered. Proves nothing.
+//! those taken apart, so that the walk does not end where no few sheets can be bettered. It may also begin where panels are still missing.
+//! Proves nothing.
 
 use super::cover::Cover;
 use super::draft::Draft;
@@ -36,6 +37,8 @@ pub(super) struct Rework<'a> {
     columns: BTreeMap<Layout, usize>,
     /// Where the walk stands.
     now: Draft,
+    /// Whether that is a plan; else panels are missing.
+    is_plan: bool,
     /// What the cheapest plan costs, in units.
     cost: i64,
     /// Sheets to take apart at once: more where all their plans can be searched through, fewer where they cannot.
@@ -56,21 +59,45 @@ impl<'a> Rework<'a> {
         problem: &'a Problem,
         need: &'a Need,
         scope: &Scope,
-        (mut pool, covers): (Vec<Made>, &[Cover]),
+        pool: (Vec<Made>, &[Cover]),
         plan: &Draft,
         watch: &'a dyn Watch,
     ) -> Option<Rework<'a>> {
-        pool.extend(plan.made_of());
+        let from = (plan, plan.cost(problem), true);
+        Rework::begin(problem, need, scope, pool, from, watch)
+    }
+
+    /// The same from sheets and strips that some panels are still missing from, towards plans of the scope that cost less
+    /// than this.
+    pub(super) fn mend(
+        problem: &'a Problem,
+        need: &'a Need,
+        scope: &Scope,
+        pool: Vec<Made>,
+        (bench, cost): (&Draft, i64),
+        watch: &'a dyn Watch,
+    ) -> Option<Rework<'a>> {
+        Rework::begin(problem, need, scope, (pool, &[]), (bench, cost, false), watch)
+    }
+
+    fn begin(
+        problem: &'a Problem,
+        need: &'a Need,
+        scope: &Scope,
+        (mut pool, covers): (Vec<Made>, &[Cover]),
+        (now, cost, is_plan): (&Draft, i64, bool),
+        watch: &'a dyn Watch,
+    ) -> Option<Rework<'a>> {
+        pool.extend(now.made_of());
         pool.sort_unstable();
         pool.dedup();
-        let cost = plan.cost(problem);
         let program = Program::new(problem, need, scope, (&pool, covers), cost);
         let columns = program.layouts().map(|(layout, column)| (layout.clone(), column)).collect();
         let mut search = Search::new(problem, need, program, cost, 0, watch);
         let root = search.root()?;
         let dice = fastrand::Rng::with_seed(SEED);
-        let (scope, now) = (scope.clone(), plan.clone());
-        Some(Rework { problem, need, scope, search, root, columns, now, cost, apart: APART[1], dice })
+        let (scope, now) = (scope.clone(), now.clone());
+        Some(Rework { problem, need, scope, search, root, columns, now, is_plan, cost, apart: APART[1], dice })
     }
 
     /// Takes some sheets apart once; a cheaper plan where one comes out.
@@ -91,6 +118,7 @@ impl<'a> Rework<'a> {
         let cost = lean.cost(self.problem);
         let cheaper = cost < self.cost;
         self.cost = self.cost.min(cost);
+        self.is_plan = true;
         self.now =
             if lean.layouts.keys().all(|layout| self.columns.contains_key(layout)) { lean.clone() } else { draft };
         cheaper.then_some(lean)
@@ -106,7 +134,7 @@ impl<'a> Rework<'a> {
         let apart = self.many().min(sheets.len());
         let mut kept: BTreeMap<usize, i64> = BTreeMap::new();
         sheets[apart..].iter().for_each(|column| *kept.entry(*column).or_default() += 1);
-        let sideways = self.dice.u32(0..100) < SIDEWAYS;
+        let sideways = self.is_plan && self.dice.u32(0..100) < SIDEWAYS;
         let shunned = sideways.then(|| (sheets[0], kept.get(&sheets[0]).copied().unwrap_or(0)));
         let less = outlay::most_below(self.problem, &self.scope, self.cost)?;
         Some(Round { kept, shunned, target: if sideways { self.cost } else { less } })
@@ -126,18 +154,29 @@ mod tests {
     use crate::data::{File, Source, read};
     use crate::solve::Patient;
 
-    /// Two plans of twelve 12 x 16 beside each other take two sheets; up to 1/8 in. scant, one sheet gives all
-    /// twenty-four (six pieces of 15 7/8 in. out of each of four strips of 11 7/8 in.).
-    #[test]
-    fn two_half_empty_sheets_become_one() {
-        let text = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n\
-                    [[panel]]\nsize = \"12 x 16\"\ncount = 24\nscant = \"1/8\"\n[saw]\nsquaring = 0\n";
-        let job = read(&Source { job: File::of("halves", text), list: None, rack: None }).expect("it is sound");
+    /// Twenty-four 12 x 16, up to 1/8 in. scant: one sheet gives all of them (six pieces of 15 7/8 in. out of each of four
+    /// strips of 11 7/8 in.).
+    const BATCH: &str = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n\
+                         [[panel]]\nsize = \"12 x 16\"\ncount = 24\nscant = \"1/8\"\n[saw]\nsquaring = 0\n";
+
+    fn batch() -> (Problem, Need) {
+        let job = read(&Source { job: File::of("halves", BATCH), list: None, rack: None }).expect("it is sound");
         let problem = crate::model::build(&job).expect("they can be made");
         let need = Need::of(&problem);
+        (problem, need)
+    }
+
+    /// A plan of half of them.
+    fn half(problem: &Problem, need: &Need) -> Draft {
         let half = Need { count: vec![12], ..need.clone() };
-        let relaxed = generate(&problem, &half, &[], &Patient);
-        let plan = dive(&problem, &half, &relaxed, Choice::Quick, &Patient).expect("a plan");
+        let relaxed = generate(problem, &half, &[], &Patient);
+        dive(problem, &half, &relaxed, Choice::Quick, &Patient).expect("a plan")
+    }
+
+    #[test]
+    fn two_half_empty_sheets_become_one() {
+        let (problem, need) = batch();
+        let plan = half(&problem, &need);
         let mut both = plan.clone();
         plan.layouts.iter().for_each(|(layout, copies)| both.add(Made::Layout(layout.clone()), *copies));
         plan.patterns.iter().for_each(|(pattern, copies)| both.add(Made::Pattern(pattern.clone()), *copies));
@@ -150,5 +189,21 @@ mod tests {
         let better = (0..50).find_map(|_| rework.round()).expect("a cheaper plan");
         assert!(better.serves(&problem, &need));
         assert_eq!(better.cost(&problem), 3850);
+    }
+
+    #[test]
+    fn panels_that_are_missing_get_room_on_the_sheets_that_there_are() {
+        let (problem, need) = batch();
+        let bench = half(&problem, &need);
+        assert!(!bench.serves(&problem, &need));
+        let (found, scope) = (generate(&problem, &need, &[], &Patient).found, Scope::all(&problem, &need, None));
+        let mend = |cost| {
+            let mut rework = Rework::mend(&problem, &need, &scope, found.clone(), (&bench, cost), &Patient)?;
+            (0..50).find_map(|_| rework.round())
+        };
+        let mended = mend(7700).expect("they fit on one sheet");
+        assert!(mended.serves(&problem, &need));
+        assert_eq!(mended.cost(&problem), 3850);
+        assert_eq!(mend(3850), None, "no plan costs less than a sheet");
     }
 }

@@ -6,6 +6,7 @@ use super::super::layout::{Board, Layout, blank};
 use super::super::master::Made;
 use super::super::need::Need;
 use super::super::pattern::{Blank, Pattern};
+use super::fill::Fill;
 use crate::length::Length;
 use crate::model::{Problem, Ripping};
 use std::collections::BTreeMap;
@@ -32,6 +33,13 @@ pub(super) struct Width {
 }
 
 impl Width {
+    /// How often this can be cut, of the panels missing; none where it is nothing.
+    pub(super) fn copies(&self, fill: &Fill, missing: &[u32]) -> i64 {
+        let each = |lie: &usize| fill.cut.iter().filter(|other| *other == lie).count();
+        let copies = |lie: &usize| missing[self.lies[*lie].size] as usize / each(lie);
+        fill.cut.iter().map(copies).min().map_or(0, |copies| i64::try_from(copies).expect("panels are few"))
+    }
+
     /// The way in which a size lies, if it does.
     pub(super) fn lie(&self, size: usize) -> Option<(usize, &Lie)> {
         self.of_size[size].map(|lie| (lie, &self.lies[lie]))
@@ -205,6 +213,15 @@ impl<'a> Tables<'a> {
     fn cost(&self, way: usize, cuts: u32) -> i64 {
         let charges = &self.problem.charges;
         charges.sheets[self.ways[way].ripping.sheet] + charges.of_cuts(cuts)
+    }
+
+    /// The part of a sheet that no panel is cut from.
+    #[allow(clippy::cast_precision_loss)] // only weighs one sheet against another
+    pub(super) fn waste(&self, sheet: &Sheet) -> f64 {
+        let way = &self.ways[sheet.way];
+        let left = sheet.strips.iter().map(|strip| strip.left as f64 * way.widths[strip.width].takes as f64);
+        let all = way.usable as f64 * way.room as f64;
+        (sheet.spare as f64 * way.usable as f64 + left.sum::<f64>()) / all
     }
 
     /// What all costs, in units.

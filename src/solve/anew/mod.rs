@@ -7,18 +7,22 @@
 mod bench;
 mod fill;
 
-use self::bench::{Bench, Tables};
+use self::bench::{Bench, Sheet, Tables};
 use self::fill::{Fill, Filler};
 use super::draft::Draft;
+use super::master::Made;
 use super::need::Need;
 use super::pattern::Pattern;
 use crate::model::Problem;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Rounds of a cycle.
-const CYCLE: u32 = 20_000;
+const CYCLE: u32 = 10_000;
 /// By what part of a sheet's price a bench may be worse, at the beginning of a cycle and at its end.
 const HEAT: [f64; 2] = [0.1, 0.003];
+/// Rounds for each in which it is noted what the bench is made of, where missing panels are worth no more than this part
+/// of a sheet.
+const NOTED: (u32, f64) = (4, 0.5);
 /// How much a missing panel counts beside money.
 const MISSING: f64 = 2.0;
 /// How often whole sheets are torn up; of these, how often more than one, and how often more than two.
@@ -47,6 +51,8 @@ pub(super) struct Anew<'a> {
     target: i64,
     /// Rounds left of the cycle.
     left: u32,
+    /// What benches were made of, in this cycle.
+    noted: BTreeSet<Made>,
     /// For each way to rip and width what is best cut from a strip, where that is known in this round.
     fills: Vec<Vec<Option<Fill>>>,
     filler: Filler,
@@ -55,8 +61,13 @@ pub(super) struct Anew<'a> {
     dice: fastrand::Rng,
 }
 
+/// Whether a plan can be cut anew: no sheet of it is broken down.
+pub(super) fn can_be_cut(problem: &Problem, plan: &Draft) -> bool {
+    plan.layouts.keys().all(|layout| layout.boards.len() == 1 && problem.rippings[layout.ripping].whole)
+}
+
 impl<'a> Anew<'a> {
-    /// Begins with a plan, to find one that costs no more than `target`; none where a sheet of the plan is broken down.
+    /// Begins with a plan, to find one that costs no more than `target`; none where the plan cannot be cut anew.
     /// A panel of each size is worth so much, in units.
     pub(super) fn new(
         problem: &'a Problem,
@@ -71,7 +82,23 @@ impl<'a> Anew<'a> {
         let fills = tables.ways.iter().map(|way| vec![None; way.widths.len()]).collect();
         let (now, dice) = (worth.clone(), fastrand::Rng::with_seed(SEED));
         let filler = Filler::default();
-        Some(Anew { problem, need, tables, worth, now, on_hand, bench, target, left: 0, fills, filler, looks: 0, dice })
+        let (left, noted, looks) = (0, BTreeSet::new(), 0);
+        Some(Anew {
+            problem,
+            need,
+            tables,
+            worth,
+            now,
+            on_hand,
+            bench,
+            target,
+            left,
+            noted,
+            fills,
+            filler,
+            looks,
+            dice,
+        })
     }
 
     /// Goes on from another plan, as in `new`.
@@ -98,27 +125,53 @@ impl<'a> Anew<'a> {
         let done = bench.missing.iter().all(|missing| *missing == 0);
         if done || self.is_taken(&bench) {
             self.bench = bench;
+            self.note();
         }
         if !done {
             return None;
         }
-        let plan = Draft { on_hand: self.on_hand.clone(), ..self.tables.plan(&self.bench) };
+        let plan = self.draft();
         (plan.serves(self.problem, self.need) && plan.cost(self.problem) <= self.target).then_some(plan)
+    }
+
+    /// At the end of a cycle: what is on the bench, and layouts and patterns of it and of benches before it.
+    pub(super) fn cycle(&mut self) -> Option<(Draft, Vec<Made>)> {
+        (self.left == 0).then(|| (self.draft(), std::mem::take(&mut self.noted).into_iter().collect()))
+    }
+
+    /// What is on the bench, strips on hand included.
+    fn draft(&self) -> Draft {
+        Draft { on_hand: self.on_hand.clone(), ..self.tables.plan(&self.bench) }
+    }
+
+    fn note(&mut self) {
+        if self.left.is_multiple_of(NOTED.0) && self.missing(&self.bench) <= NOTED.1 * self.price() {
+            self.noted.extend(self.tables.plan(&self.bench).made_of());
+        }
     }
 
     #[allow(clippy::cast_precision_loss)] // only weighs one bench against another
     fn is_taken(&mut self, bench: &Bench) -> bool {
-        let sheets = &self.problem.charges.sheets;
-        let price = sheets.iter().sum::<i64>() as f64 / sheets.len() as f64;
-        let heat = price * HEAT[1] * (HEAT[0] / HEAT[1]).powf(f64::from(self.left) / f64::from(CYCLE));
+        let heat = self.price() * HEAT[1] * (HEAT[0] / HEAT[1]).powf(f64::from(self.left) / f64::from(CYCLE));
         let worse = self.weight(bench) - self.weight(&self.bench);
         self.tables.money(&self.bench) > self.target || worse < -heat * self.dice.f64().max(1e-12).ln()
     }
 
     #[allow(clippy::cast_precision_loss)] // as above
     fn weight(&self, bench: &Bench) -> f64 {
-        let missing = bench.missing.iter().zip(&self.worth).map(|(missing, worth)| f64::from(*missing) * worth);
-        self.tables.money(bench) as f64 + MISSING * missing.sum::<f64>()
+        self.tables.money(bench) as f64 + MISSING * self.missing(bench)
+    }
+
+    /// What missing panels are worth.
+    fn missing(&self, bench: &Bench) -> f64 {
+        bench.missing.iter().zip(&self.worth).map(|(missing, worth)| f64::from(*missing) * worth).sum()
+    }
+
+    /// What a sheet costs, on average.
+    #[allow(clippy::cast_precision_loss)] // as above
+    fn price(&self) -> f64 {
+        let sheets = &self.problem.charges.sheets;
+        sheets.iter().sum::<i64>() as f64 / sheets.len() as f64
     }
 
     /// Tears up some sheets or strips, and more where the rest costs too much.
@@ -140,10 +193,12 @@ impl<'a> Anew<'a> {
         }
     }
 
+    /// Of two sheets by chance, tears up that of which more is wasted.
     fn tear_up_sheet(&mut self, bench: &mut Bench) {
         if !bench.sheets.is_empty() {
-            let sheet = self.dice.usize(0..bench.sheets.len());
-            bench.take_sheet(&self.tables, sheet);
+            let [one, other] = [0, 1].map(|_| self.dice.usize(0..bench.sheets.len()));
+            let [waste, others] = [one, other].map(|sheet| self.tables.waste(&bench.sheets[sheet]));
+            bench.take_sheet(&self.tables, if others > waste { other } else { one });
         }
     }
 
@@ -193,50 +248,62 @@ impl<'a> Anew<'a> {
         best.map(|(_, strip)| strip)
     }
 
-    /// Rips the strip that makes most of the room that it takes; false where there is none.
-    #[allow(clippy::cast_precision_loss)] // only weighs one strip against another
+    /// Of the sheet whose strips together make most of its room, rips the strip that makes most of its own; false where
+    /// there is none.
+    #[allow(clippy::cast_precision_loss)] // only weighs one sheet against another
     fn rip(&mut self, bench: &mut Bench) -> bool {
-        let money = self.tables.money(bench);
         let mut best: Option<(f64, usize, usize)> = None;
+        let mut seen: Vec<(usize, i64)> = Vec::new();
         for (at, sheet) in bench.sheets.iter().enumerate() {
-            let way = &self.tables.ways[sheet.way];
-            let widths = way.widths.iter().enumerate().take_while(|(_, width)| width.takes <= sheet.spare);
-            for (index, width) in widths {
-                self.looks += 1;
-                let Some(with) = self.tables.with_strip(sheet, index) else { continue };
-                let after = self.tables.money_after(bench, sheet, with);
-                if after > self.target {
-                    continue;
-                }
-                let fill = &mut self.fills[sheet.way][index];
-                if fill.is_none() {
-                    let mut found = Fill::default();
-                    self.filler.fill(width, way.usable, &bench.missing, &self.now, &mut found);
-                    *fill = Some(found);
-                }
-                let Some(fill) = fill.as_ref().filter(|fill| !fill.lies.is_empty()) else { continue };
-                let dense = (fill.worth - (after - money) as f64) / (width.takes as f64 * way.usable as f64);
-                let dense = dense * (1.0 + NOISE[1] * (2.0 * self.dice.f64() - 1.0));
-                if best.is_none_or(|(most, ..)| dense > most) {
-                    best = Some((dense, at, index));
-                }
+            if seen.contains(&(sheet.way, sheet.spare)) {
+                continue;
+            }
+            seen.push((sheet.way, sheet.spare));
+            let fill = self.strips(bench, sheet);
+            let Some(first) = fill.cut.first() else { continue };
+            let dense = fill.worth / (sheet.spare as f64 * self.tables.ways[sheet.way].usable as f64);
+            if best.is_none_or(|(most, ..)| dense > most) {
+                best = Some((dense, at, *first));
             }
         }
         let Some((_, sheet, width)) = best else { return false };
         let way = bench.sheets[sheet].way;
-        let lies = self.fills[way][width].take().expect("it was just looked at").lies;
+        let lies = self.fills[way][width].take().expect("it was just looked at").cut;
         let cut: Vec<usize> = lies.iter().map(|lie| self.tables.ways[way].widths[width].lies[*lie].size).collect();
         bench.add_strip(&self.tables, sheet, width, lies);
         // What was found for others may want what is no longer missing.
         for (way, fills) in self.tables.ways.iter().zip(&mut self.fills) {
             for (width, fill) in way.widths.iter().zip(fills) {
-                let wants = |fill: &Fill| fill.lies.iter().any(|lie| cut.contains(&width.lies[*lie].size));
+                let wants = |fill: &Fill| fill.cut.iter().any(|lie| cut.contains(&width.lies[*lie].size));
                 if fill.as_ref().is_some_and(wants) {
                     *fill = None;
                 }
             }
         }
         true
+    }
+
+    /// The strips that together make most of a sheet's room, each as it is best cut on its own; that which makes most of
+    /// its own room comes first.
+    #[allow(clippy::cast_precision_loss)] // only weighs one strip against another
+    fn strips(&mut self, bench: &Bench, sheet: &Sheet) -> Fill {
+        let Anew { tables, fills, filler, dice, .. } = self;
+        let (way, money) = (&tables.ways[sheet.way], tables.money(bench));
+        let mut strips = Vec::new();
+        for (index, width) in way.widths.iter().enumerate().take_while(|(_, width)| width.takes <= sheet.spare) {
+            self.looks += 1;
+            let Some(with) = tables.with_strip(sheet, index) else { continue };
+            let after = tables.money_after(bench, sheet, with);
+            if after > self.target {
+                continue;
+            }
+            let known = &mut fills[sheet.way][index];
+            let fill = known.get_or_insert_with(|| filler.panels(width, way.usable, &bench.missing, &self.now));
+            let noise = 1.0 + NOISE[1] * (2.0 * dice.f64() - 1.0);
+            let worth = (fill.worth - (after - money) as f64) * noise;
+            strips.push((index, worth, width.takes, width.copies(fill, &bench.missing)));
+        }
+        filler.strips(sheet.spare, strips.into_iter())
     }
 
     /// Begins a sheet, if there is money for one; false where there is not, or the last is still whole.
@@ -257,7 +324,6 @@ mod tests {
     use super::*;
     use crate::data::{File, Source, read};
     use crate::solve::layout::{Board, Layout, blank};
-    use crate::solve::master::Made;
 
     /// Twelve panels from sheets that hold more than as many; cuts are free.
     const BATCH: &str = "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 30.00\n\
@@ -297,6 +363,36 @@ mod tests {
         let found = (0..1_000).find_map(|_| anew.round()).expect("one sheet is enough for twelve");
         assert!(found.serves(&problem, &need));
         assert_eq!(found.cost(&problem), sheet);
+    }
+
+    #[test]
+    fn a_plan_that_breaks_sheets_down_is_not_cut_anew() {
+        let (problem, need) = batch(BATCH);
+        let plan = wasteful(&problem);
+        assert!(can_be_cut(&problem, &plan));
+        let mut broken = plan.clone();
+        let mut layout = plan.layouts.keys().next().expect("a layout").clone();
+        layout.boards.push(layout.boards[0].clone());
+        broken.add(Made::Layout(layout), 1);
+        assert!(!can_be_cut(&problem, &broken));
+        assert!(Anew::new(&problem, &need, vec![1.0], &broken, 0).is_none());
+    }
+
+    #[test]
+    fn a_cycle_ends_with_what_is_on_the_bench_and_what_benches_were_made_of() {
+        let (problem, need) = batch(BATCH);
+        let plan = wasteful(&problem);
+        let target = problem.charges.sheets[0];
+        let mut anew = Anew::new(&problem, &need, vec![1.0], &plan, target).expect("nothing is broken down");
+        let mut ends = (0..=2 * CYCLE).filter_map(|_| {
+            anew.round();
+            anew.cycle().map(|(bench, noted)| (bench, noted, anew.bench.sheets.len()))
+        });
+        let (bench, noted, sheets) = ends.next().expect("an end");
+        assert_eq!(sheets, 1, "there is money for one");
+        assert_eq!(bench.layouts.values().sum::<u32>(), 1);
+        assert!(bench.made_of().all(|made| noted.contains(&made)), "the last bench was noted too");
+        assert_eq!(ends.count(), 1);
     }
 
     #[test]

@@ -1,9 +1,13 @@
-//! What cuts the best plan anew beside the trees, on a strand of its own, until they end. It proves nothing.
+//! What cuts the best plan anew beside the trees, on a strand of its own, until they end; and mends what it could not
+//! finish, among the layouts and patterns that it met. It proves nothing.
 
 use super::super::anew::Anew;
+use super::super::draft::Draft;
 use super::super::generate::Relaxed;
+use super::super::master::Made;
 use super::super::need::Need;
 use super::super::outlay;
+use super::super::rework::Rework;
 use super::super::scope::Scope;
 use super::super::watch::Watch;
 use super::finder::Job;
@@ -12,7 +16,9 @@ use super::strand::{Priced, Strand};
 use crate::model::Problem;
 
 /// Work for each turn of the clock: less than a turn of a tree, as trees wait for it where cores are few.
-const WORK: u64 = 3_000;
+const WORK: u64 = 5_000;
+/// Turns of the clock to mend what is on the bench at the end of a cycle.
+const MENDING: u64 = 800;
 /// What a panel is worth at least, beside the average of what plans cost for its area.
 const LEAST_WORTH: f64 = 0.3;
 
@@ -29,32 +35,92 @@ pub(super) fn worth(problem: &Problem, relaxed: &Relaxed) -> Vec<f64> {
     relaxed.prices.size.iter().enumerate().map(|(size, price)| (*price as f64 / scale).max(least(size))).collect()
 }
 
-/// Cuts the plan anew until a tree has closed, or nothing can be cheaper.
-pub(super) fn cut_anew(problem: &Problem, need: &Need, worth: Vec<f64>, plan: Priced, strand: &Strand<Job>) {
-    let _guard = strand.guard();
-    let target = |cost: i64| outlay::most_below(problem, &Scope::all(problem, need, Some(cost)), cost);
-    let (plan, mut cost) = plan;
-    let begun = target(cost).and_then(|target| Anew::new(problem, need, worth, &plan, target));
-    let Some(mut anew) = begun else { return };
-    let mut turns = 0;
-    loop {
-        if let Some(draft) = anew.round() {
-            let plan = priced(problem, need, &draft);
-            cost = plan.1;
-            strand.tell(plan.clone());
-            let Some(target) = target(cost) else { return };
-            anew.go_on_from(&plan.0, target);
-        }
-        while turns < anew.work() / WORK {
-            turns += 1;
-            if strand.stop() {
-                return;
+/// What cuts the best plan anew.
+pub(super) struct Cutter<'a> {
+    problem: &'a Problem,
+    need: &'a Need,
+    strand: &'a Strand<'a, Job>,
+    /// What the first tree found on the way.
+    found: Vec<Made>,
+    best: Priced,
+}
+
+impl<'a> Cutter<'a> {
+    /// Begins with a plan, and layouts and patterns that may help to mend what is cut.
+    pub(super) fn new(
+        problem: &'a Problem,
+        need: &'a Need,
+        strand: &'a Strand<'a, Job>,
+        found: Vec<Made>,
+        best: Priced,
+    ) -> Cutter<'a> {
+        Cutter { problem, need, strand, found, best }
+    }
+
+    /// Cuts the plan anew until a tree has closed, or nothing can be cheaper; a panel of each size is worth so much.
+    pub(super) fn work(mut self, worth: Vec<f64>) {
+        let _guard = self.strand.guard();
+        let Some(target) = self.target() else { return };
+        let Some(mut anew) = Anew::new(self.problem, self.need, worth, &self.best.0, target) else { return };
+        let mut turns = 0;
+        loop {
+            let mut cheaper = anew.round().is_some_and(|draft| self.take(&draft));
+            if let Some((bench, noted)) = anew.cycle() {
+                cheaper |= self.mend(&bench, noted);
             }
-            if let Some((plan, less)) = strand.learn(Some(cost)) {
-                cost = less;
-                let Some(target) = target(cost) else { return };
-                anew.go_on_from(&plan, target);
+            while turns < anew.work() / WORK {
+                turns += 1;
+                if self.strand.stop() {
+                    return;
+                }
+                if let Some(plan) = self.strand.learn(Some(self.best.1)) {
+                    self.best = plan;
+                    cheaper = true;
+                }
+            }
+            if cheaper {
+                let Some(target) = self.target() else { return };
+                anew.go_on_from(&self.best.0, target);
             }
         }
+    }
+
+    /// Mends what is on the bench: a few of its sheets are taken apart, and what they and the missing panels become is
+    /// searched for. Says whether a cheaper plan is known then.
+    fn mend(&mut self, bench: &Draft, mut pool: Vec<Made>) -> bool {
+        let (scope, before) = (Scope::all(self.problem, self.need, Some(self.best.1)), self.best.1);
+        pool.extend(self.found.iter().cloned());
+        let from = (bench, before);
+        let Some(mut rework) = Rework::mend(self.problem, self.need, &scope, pool, from, self.strand) else {
+            return false;
+        };
+        let end = self.strand.now() + MENDING;
+        while self.strand.now() < end && !self.strand.stop() {
+            if let Some(plan) = self.strand.learn(Some(self.best.1)) {
+                self.best = plan;
+                return true;
+            }
+            if let Some(draft) = rework.round() {
+                self.take(&draft);
+            }
+        }
+        self.best.1 < before
+    }
+
+    /// Keeps and tells a plan that is cheaper; says whether it is.
+    fn take(&mut self, draft: &Draft) -> bool {
+        let plan = draft.serves(self.problem, self.need).then(|| priced(self.problem, self.need, draft));
+        let cheaper = plan.filter(|(_, cost)| *cost < self.best.1);
+        cheaper.is_some_and(|plan| {
+            self.strand.tell(plan.clone());
+            self.best = plan;
+            true
+        })
+    }
+
+    /// The greatest cost that is an improvement.
+    fn target(&self) -> Option<i64> {
+        let scope = Scope::all(self.problem, self.need, Some(self.best.1));
+        outlay::most_below(self.problem, &scope, self.best.1)
     }
 }

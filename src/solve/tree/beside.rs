@@ -3,9 +3,10 @@
 //! to meet the cheapest plan is much a matter of luck, and differs from one way of searching to another; each learns the
 //! others' plans, and the first tree that closes ends all (an algorithm portfolio, Gomes and Selman 2001).
 
+use super::super::anew::can_be_cut;
 use super::super::draft::Draft;
 use super::super::thread::{joined, spawn};
-use super::anew::cut_anew;
+use super::anew::Cutter;
 use super::finder::{Finder, Job, Task};
 use super::strand::{ANEW, FINDER, FIRST_TREE, Priced, SECOND_TREE, Strand, Strands};
 use super::{ALONE, Tree};
@@ -17,7 +18,7 @@ pub(super) const SECOND: usize = 64;
 /// Turns of its clock after which the first tree has taken long, however few nodes it has made.
 const LONG: u64 = 1_000;
 /// Turns of its clock after which plans are cut anew: usual batches are closed by then, and would only wait for that.
-const LATE: u64 = 4_000;
+const LATE: u64 = 1_000;
 
 /// How the work on a tree ended.
 pub(in crate::solve) struct Closed {
@@ -51,8 +52,8 @@ impl<'a> Tree<'a> {
     fn close_on(self, strands: &Strands<Job>, late: u64) -> Closed {
         let all = [FIRST_TREE, SECOND_TREE, FINDER, ANEW];
         let [first, second, third, fourth] = all.map(|index| strands.strand(index));
-        let mut tree = self.on(&first);
-        let (problem, need, mut worth) = (tree.problem, tree.need, Some(std::mem::take(&mut tree.worth)));
+        let tree = self.on(&first);
+        let (problem, need) = (tree.problem, tree.need);
         let finder = Finder::new(problem, need, &third);
         let mut ended = thread::scope(|scope| {
             spawn(scope, || finder.work());
@@ -60,11 +61,13 @@ impl<'a> Tree<'a> {
             let ended = tree.go_on(&first, |tree| {
                 if first.now() >= late
                     && let Some(plan) = tree.best.clone()
-                    && let Some(worth) = worth.take()
+                    && can_be_cut(problem, &plan.0)
+                    && let Some(worth) = tree.worth.take()
                 {
-                    let fourth = &fourth;
                     fourth.begin(first.now());
-                    spawn(scope, move || cut_anew(problem, need, worth, plan, fourth));
+                    let found = tree.master.found().cloned().collect();
+                    let cutter = Cutter::new(problem, need, &fourth, found, plan);
+                    spawn(scope, || cutter.work(worth));
                 }
                 if other.is_none() && (tree.made >= SECOND || first.now() >= LONG) {
                     let second = &second;
@@ -117,9 +120,9 @@ impl<'a> Tree<'a> {
         }
     }
 
-    /// Has the finder look for cheaper plans.
+    /// Has the finder look for cheaper plans, as long as none are cut anew: that finds more in the same time.
     pub(super) fn hand_over(&self, task: Task) {
-        if let Some(strand) = self.strand {
+        if let Some(strand) = self.strand.filter(|_| self.worth.is_some()) {
             strand.hand_over(Job { plan: self.best.clone(), task });
         }
     }

@@ -86,8 +86,8 @@ pub(super) struct Tree<'a> {
     strand: Option<&'a Strand<'a, Job>>,
     /// Dives so far.
     dives: usize,
-    /// What a panel of each size is worth, to cut plans anew.
-    worth: Vec<f64>,
+    /// What a panel of each size is worth, until plans are cut anew by that; none in the second tree.
+    worth: Option<Vec<f64>>,
     /// How its lists went, where this is the second tree.
     lean: Option<Lean>,
 }
@@ -121,7 +121,7 @@ impl<'a> Tree<'a> {
             next: ALONE,
             strand: None,
             dives: 0,
-            worth: anew::worth(problem, relaxed),
+            worth: Some(anew::worth(problem, relaxed)),
             lean: None,
         };
         if let Some(bound) = relaxed.bound {

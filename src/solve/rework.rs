@@ -1,8 +1,8 @@
 //! A cheaper plan from a plan: some of its sheets are taken apart, the others keep their strips, and all that is
 //! crosscut is planned again, out of the layouts and patterns closest to the linear program (large neighbourhood
 //! search, Shaw 1998). Now and then a plan that costs as much may take the place of the old, with one layout less of
-//! those taken apart, so that the walk does not end where no few sheets can be bettered. It may also begin where panels are still missing.
-//! Proves nothing.
+//! those taken apart, so that the walk does not end where no few sheets can be bettered. It may also begin where panels are
+//! still missing. Proves nothing.
 
 use super::cover::Cover;
 use super::draft::Draft;

@@ -1,63 +1,15 @@
-//! What is on the bench: sheets with their strips and panels, the panels that are still missing, and the tables of all
-//! that can be cut from what.
+//! What is on the bench: sheets with their strips and panels, and the panels that are still missing.
 
 use super::super::draft::Draft;
 use super::super::layout::{Board, Layout, blank};
 use super::super::master::Made;
 use super::super::need::Need;
 use super::super::pattern::{Blank, Pattern};
-use super::fill::Fill;
+use super::tables::{Lie, Tables};
 use crate::length::Length;
-use crate::model::{Problem, Ripping};
+use crate::model::Problem;
 use std::collections::BTreeMap;
 use std::rc::Rc;
-
-/// One way to lie on a strip, with the kerf behind it.
-pub(super) struct Lie {
-    /// Index into the width's ways to lie.
-    pub at: usize,
-    /// Index into `Problem::sizes`.
-    pub size: usize,
-    /// Raw units of the strip that it takes, its kerf included.
-    pub takes: i64,
-}
-
-/// A width of strips and what can be cut from it.
-pub(super) struct Width {
-    /// Raw units of the sheet that a strip takes, its kerf included.
-    pub takes: i64,
-    /// The shortest way to lie of each size, that which is worth most for its length first.
-    pub lies: Vec<Lie>,
-    /// The same by size.
-    of_size: Vec<Option<usize>>,
-}
-
-impl Width {
-    /// How often this can be cut, of the panels missing; none where it is nothing.
-    pub(super) fn copies(&self, fill: &Fill, missing: &[u32]) -> i64 {
-        let each = |lie: &usize| fill.cut.iter().filter(|other| *other == lie).count();
-        let copies = |lie: &usize| missing[self.lies[*lie].size] as usize / each(lie);
-        fill.cut.iter().map(copies).min().map_or(0, |copies| i64::try_from(copies).expect("panels are few"))
-    }
-
-    /// The way in which a size lies, if it does.
-    pub(super) fn lie(&self, size: usize) -> Option<(usize, &Lie)> {
-        self.of_size[size].map(|lie| (lie, &self.lies[lie]))
-    }
-}
-
-/// A way to rip whole sheets.
-pub(super) struct Way<'a> {
-    pub ripping: &'a Ripping,
-    /// Index into `Problem::rippings`.
-    index: usize,
-    /// Widths of its strips, ascending.
-    pub widths: Vec<Width>,
-    /// Raw units that its strips give to panels and their kerfs.
-    pub usable: i64,
-    /// Raw units that a sheet gives to strips and their kerfs.
-    room: i64,
-}
 
 /// A strip and the panels cut from it.
 #[derive(Clone)]
@@ -96,28 +48,17 @@ pub(super) struct Bench {
     cost: i64,
 }
 
-/// All that can be cut from what.
-pub(super) struct Tables<'a> {
-    problem: &'a Problem,
-    pub ways: Vec<Way<'a>>,
+/// Whether a plan can be cut anew: no sheet of it is broken down.
+pub(in crate::solve) fn can_be_cut(problem: &Problem, plan: &Draft) -> bool {
+    plan.layouts.keys().all(|layout| layout.boards.len() == 1 && problem.rippings[layout.ripping].whole)
 }
 
-impl<'a> Tables<'a> {
-    /// Tables of the ways to rip whole sheets, where a panel of each size is worth so much.
-    pub(super) fn new(problem: &'a Problem, worth: &[f64]) -> Tables<'a> {
-        let ways = problem.rippings.iter().enumerate().filter(|(_, ripping)| ripping.whole);
-        let ways = ways.map(|(index, ripping)| Way {
-            ripping,
-            index,
-            widths: widths(problem, ripping, worth),
-            usable: (ripping.usable(ripping.board) + problem.kerf).raw(),
-            room: (ripping.room + ripping.kerf).raw(),
-        });
-        Tables { problem, ways: ways.collect() }
-    }
-
-    /// A plan on the bench; none where a sheet of it is broken down.
+impl Tables<'_> {
+    /// A plan on the bench; none where it cannot be cut anew.
     pub(super) fn bench(&self, plan: &Draft, need: &Need) -> Option<Bench> {
+        if !can_be_cut(self.problem, plan) {
+            return None;
+        }
         let mut bench = Bench { sheets: Vec::new(), missing: need.count.clone(), cuts: 0, cost: 0 };
         for ((_, pattern), copies) in &plan.on_hand {
             for (size, each) in pattern.yields(self.problem) {
@@ -126,11 +67,10 @@ impl<'a> Tables<'a> {
         }
         let mut patterns = plan.patterns.clone();
         for (layout, copies) in &plan.layouts {
-            let [board] = layout.boards.as_slice() else { return None };
-            let way = self.ways.iter().position(|way| way.index == layout.ripping)?;
+            let way = self.ways.iter().position(|way| way.index == layout.ripping).expect("a way to rip whole sheets");
             for _ in 0..*copies {
                 let mut sheet = self.sheet(way);
-                for (width, strips) in &board.strips {
+                for (width, strips) in layout.boards.iter().flat_map(|board| &board.strips) {
                     for _ in 0..*strips {
                         let lies = self.taken(way, *width, &mut patterns, &mut bench.missing);
                         self.add_strip(&mut sheet, *width, lies);
@@ -333,27 +273,4 @@ impl Bench {
 
 fn count(strips: &[Strip]) -> u32 {
     u32::try_from(strips.len()).expect("a sheet has few strips")
-}
-
-#[allow(clippy::cast_precision_loss)] // only puts lies in order
-fn widths(problem: &Problem, ripping: &Ripping, worth: &[f64]) -> Vec<Width> {
-    let widths = problem.families[ripping.family].widths.iter().map(|width| {
-        let mut lies: Vec<Lie> = Vec::new();
-        // Of pieces too short to hold, a strip of their own might be left with nothing to hold; longer pieces hold.
-        let held = width.laid.iter().enumerate().filter(|(_, laid)| laid.along >= problem.shortest);
-        for (at, laid) in held {
-            let lie = Lie { at, size: laid.size, takes: (laid.along + problem.kerf).raw() };
-            match lies.iter_mut().find(|other| other.size == lie.size) {
-                Some(other) if other.takes <= lie.takes => {}
-                Some(other) => *other = lie,
-                None => lies.push(lie),
-            }
-        }
-        let density = |lie: &Lie| worth[lie.size] / lie.takes as f64;
-        lies.sort_by(|a, b| density(b).total_cmp(&density(a)));
-        let mut of_size = vec![None; problem.sizes.len()];
-        lies.iter().enumerate().for_each(|(index, lie)| of_size[lie.size] = Some(index));
-        Width { takes: (width.width + ripping.kerf).raw(), lies, of_size }
-    });
-    widths.collect()
 }

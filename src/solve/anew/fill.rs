@@ -1,7 +1,7 @@
 //! What makes most of some room: missing panels of a strip's length, or strips of a sheet's width. A depth-first search
 //! through their counts, which is broken off where it takes long.
 
-use super::bench::Width;
+use super::tables::Width;
 
 /// Most turns of one search.
 const TURNS: u32 = 100;

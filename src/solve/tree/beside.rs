@@ -1,7 +1,8 @@
 //! What goes on beside a tree that has grown, each on a thread of its own ([`super::strand`]): a finder looks for
-//! cheaper plans, a second tree searches otherwise, and where that takes long too, plans are cut anew. How long it takes
-//! to meet the cheapest plan is much a matter of luck, and differs from one way of searching to another; each learns the
-//! others' plans, and the first tree that closes ends all (an algorithm portfolio, Gomes and Selman 2001).
+//! cheaper plans, a second tree searches otherwise, and where that takes long too, plans are cut anew and the finder gets
+//! no more work. How long it takes to meet the cheapest plan is much a matter of luck, and differs from one way of
+//! searching to another; each learns the others' plans, and the first tree that closes ends all (an algorithm portfolio,
+//! Gomes and Selman 2001).
 
 use super::super::anew::can_be_cut;
 use super::super::draft::Draft;
@@ -15,10 +16,9 @@ use std::thread::{self, ScopedJoinHandle};
 
 /// Nodes made until a second tree is begun.
 pub(super) const SECOND: usize = 64;
-/// Turns of its clock after which the first tree has taken long, however few nodes it has made.
+/// Turns of its clock after which the first tree has taken long: plans are cut anew, for which usual batches would only
+/// wait, and a second tree is begun however few nodes there are.
 const LONG: u64 = 1_000;
-/// Turns of its clock after which plans are cut anew: usual batches are closed by then, and would only wait for that.
-const LATE: u64 = 1_000;
 
 /// How the work on a tree ended.
 pub(in crate::solve) struct Closed {
@@ -45,7 +45,7 @@ impl<'a> Tree<'a> {
             }
         }
         let watch = self.watch;
-        self.close_on(&Strands::new(watch), LATE)
+        self.close_on(&Strands::new(watch), LONG)
     }
 
     /// The same as one of the strands, with the others beside it; plans are cut anew from this turn of its clock on.
@@ -60,13 +60,12 @@ impl<'a> Tree<'a> {
             let mut other: Option<ScopedJoinHandle<Ended>> = None;
             let ended = tree.go_on(&first, |tree| {
                 if first.now() >= late
-                    && let Some(plan) = tree.best.clone()
-                    && can_be_cut(problem, &plan.0)
+                    && let Some(plan) = tree.best.as_ref().filter(|(plan, _)| can_be_cut(problem, plan))
                     && let Some(worth) = tree.worth.take()
                 {
                     fourth.begin(first.now());
                     let found = tree.master.found().cloned().collect();
-                    let cutter = Cutter::new(problem, need, &fourth, found, plan);
+                    let cutter = Cutter::new(problem, need, &fourth, found, plan.clone());
                     spawn(scope, || cutter.work(worth));
                 }
                 if other.is_none() && (tree.made >= SECOND || first.now() >= LONG) {
@@ -225,11 +224,11 @@ mod tests {
             let closed = Tree::new(&problem, &need, None, &relaxed, watch).close_on(&strands, late);
             (closed.best, closed.bound, strands.told())
         };
-        // Where plans are cut anew from the beginning, the finder has nothing left to find.
-        for (late, finders) in [(u64::MAX, [FIRST_TREE, SECOND_TREE, FINDER]), (0, [FIRST_TREE, SECOND_TREE, ANEW])] {
+        // Plans are never cut anew; or later than the finder first finds some; or from the beginning, so that it gets no work.
+        for (late, by) in [(u64::MAX, vec![FINDER]), (700, vec![FINDER, ANEW]), (0, vec![ANEW])] {
             let even = way(&Patient, late);
-            for by in finders {
-                assert!(even.2.iter().any(|told| told.1 == by), "{by} finds nothing: {:?}", even.2);
+            for by in [FIRST_TREE, SECOND_TREE].into_iter().chain(by) {
+                assert!(even.2.iter().any(|told| told.1 == by), "{by} finds nothing, late {late}: {:?}", even.2);
             }
             for seed in 1..3 {
                 assert!(way(&Uneven(AtomicU64::new(seed << 32)), late) == even, "late {late}, seed {seed}");

@@ -8,6 +8,7 @@ use super::super::pattern::{Blank, Pattern};
 use super::tables::{Lie, Tables};
 use crate::length::Length;
 use crate::model::Problem;
+use std::cell::Cell;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
@@ -30,6 +31,10 @@ pub(super) struct Sheet {
     /// Raw units that no strip is ripped from.
     pub spare: i64,
     pub strips: Vec<Strip>,
+    /// Most raw units that nothing is cut from, of any of its strips.
+    pub most_left: i64,
+    /// Whether it is noted in this cycle what it is made of.
+    pub noted: Cell<bool>,
     /// The yard's cuts.
     cuts: u32,
     /// What it costs, in units: itself, and its cuts where free cuts are counted by the sheet.
@@ -113,7 +118,8 @@ impl Tables<'_> {
 
     /// A sheet that nothing is ripped from yet.
     pub(super) fn sheet(&self, way: usize) -> Sheet {
-        let mut sheet = Sheet { way, spare: self.ways[way].room, strips: Vec::new(), cuts: 0, cost: 0 };
+        let (spare, noted) = (self.ways[way].room, Cell::new(false));
+        let mut sheet = Sheet { way, spare, strips: Vec::new(), most_left: 0, noted, cuts: 0, cost: 0 };
         self.settle(&mut sheet);
         sheet
     }
@@ -146,6 +152,7 @@ impl Tables<'_> {
     }
 
     fn settle(&self, sheet: &mut Sheet) {
+        sheet.look_again();
         sheet.cuts = self.ways[sheet.way].ripping.cuts(count(&sheet.strips), Length::from_raw(sheet.spare));
         sheet.cost = self.cost(sheet.way, sheet.cuts);
     }
@@ -189,25 +196,34 @@ impl Tables<'_> {
     /// The plan that is on the bench; strips that nothing is cut from are spare in it.
     pub(super) fn plan(&self, bench: &Bench) -> Draft {
         let mut plan = Draft::default();
-        for sheet in &bench.sheets {
-            let way = &self.ways[sheet.way];
-            let mut strips: BTreeMap<usize, u32> = BTreeMap::new();
-            for strip in &sheet.strips {
-                *strips.entry(strip.width).or_default() += 1;
-                if strip.lies.is_empty() {
-                    continue;
-                }
-                let mut pieces: BTreeMap<usize, u32> = BTreeMap::new();
-                for lie in &strip.lies {
-                    *pieces.entry(way.widths[strip.width].lies[*lie].at).or_default() += 1;
-                }
-                let (blank, pieces) = (self.blank(sheet.way, strip.width), pieces.into_iter().collect());
-                plan.add(Made::Pattern(Pattern { blank, pieces }), 1);
-            }
-            let board = Board { length: way.ripping.board.raw(), strips: strips.into_iter().collect() };
-            plan.add(Made::Layout(Layout { ripping: way.index, boards: vec![board] }), 1);
-        }
+        bench.sheets.iter().flat_map(|sheet| self.made_of(sheet)).for_each(|made| plan.add(made, 1));
         plan
+    }
+
+    /// The layout of a sheet, and the pattern of each strip that something is cut from.
+    pub(super) fn made_of(&self, sheet: &Sheet) -> Vec<Made> {
+        let way = &self.ways[sheet.way];
+        let mut strips: BTreeMap<usize, u32> = BTreeMap::new();
+        sheet.strips.iter().for_each(|strip| *strips.entry(strip.width).or_default() += 1);
+        let board = Board { length: way.ripping.board.raw(), strips: strips.into_iter().collect() };
+        let layout = Made::Layout(Layout { ripping: way.index, boards: vec![board] });
+        let cut = sheet.strips.iter().filter(|strip| !strip.lies.is_empty());
+        [layout].into_iter().chain(cut.map(|strip| Made::Pattern(self.pattern(sheet.way, strip)))).collect()
+    }
+
+    fn pattern(&self, way: usize, strip: &Strip) -> Pattern {
+        let lies = &self.ways[way].widths[strip.width].lies;
+        let mut pieces: BTreeMap<usize, u32> = BTreeMap::new();
+        strip.lies.iter().for_each(|lie| *pieces.entry(lies[*lie].at).or_default() += 1);
+        Pattern { blank: self.blank(way, strip.width), pieces: pieces.into_iter().collect() }
+    }
+}
+
+impl Sheet {
+    /// Its strips are not what they were.
+    fn look_again(&mut self) {
+        self.most_left = self.strips.iter().map(|strip| strip.left).max().unwrap_or(0);
+        self.noted.set(false);
     }
 }
 
@@ -252,6 +268,7 @@ impl Bench {
         let Lie { size, takes, .. } = &tables.ways[sheet.way].widths[strip.width].lies[lie];
         strip.left -= takes;
         strip.lies.push(lie);
+        sheet.look_again();
         self.missing[*size] -= 1;
     }
 

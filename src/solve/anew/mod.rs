@@ -34,17 +34,32 @@ const MISSING: f64 = 2.0;
 const SHEETS: [f64; 3] = [0.5, 0.5, 0.3];
 /// Most strips that are torn up elsewhere.
 const STRIPS: usize = 5;
+/// How often any way to rip begins a new sheet at least, in cycles that go by the linear program; the other cycles go by
+/// chance.
+const ANY_WAY: f64 = 0.02;
 /// The same dice fall in every run.
 const SEED: u64 = 2000;
+
+/// What a linear program tells about what to cut.
+#[derive(Clone)]
+pub(super) struct Hints {
+    /// What a panel of each size is worth, in units.
+    pub worth: Vec<f64>,
+    /// How many sheets are ripped each way, by ripping.
+    pub sheets: Vec<f64>,
+}
 
 /// What cuts a plan anew.
 pub(super) struct Anew<'a> {
     problem: &'a Problem,
     need: &'a Need,
     tables: Tables<'a>,
-    /// What a panel of each size is worth, in units; and in this round.
-    worth: Vec<f64>,
+    hints: Hints,
+    /// What a panel of each size is worth in this round.
     now: Vec<f64>,
+    /// How often each way to rip begins a new sheet, in this cycle.
+    favour: Vec<f64>,
+    by_chance: bool,
     /// Strips on hand stay as they are in the plan that it began with.
     on_hand: BTreeMap<(usize, Pattern), u32>,
     bench: Bench,
@@ -54,8 +69,8 @@ pub(super) struct Anew<'a> {
     left: u32,
     /// What benches were made of, in this cycle.
     noted: BTreeSet<Made>,
-    /// For each way to rip and width what is best cut from a strip, where that is known in this round.
-    fills: Vec<Vec<Option<Fill>>>,
+    /// For each way to rip and width what is best cut from a strip in this round.
+    fills: Vec<Vec<Fill>>,
     filler: Filler,
     /// Strips looked at and rounds so far.
     looks: u64,
@@ -64,23 +79,24 @@ pub(super) struct Anew<'a> {
 
 impl<'a> Anew<'a> {
     /// Begins with a plan, to find one that costs no more than `target`; none where the plan cannot be cut anew.
-    /// A panel of each size is worth so much, in units.
     pub(super) fn new(
         problem: &'a Problem,
         need: &'a Need,
-        worth: Vec<f64>,
+        hints: Hints,
         plan: &Draft,
         target: i64,
     ) -> Option<Anew<'a>> {
-        let tables = Tables::new(problem, &worth);
+        let tables = Tables::new(problem, &hints.worth);
         Some(Anew {
             problem,
             need,
             bench: tables.bench(plan, need)?,
-            fills: tables.ways.iter().map(|way| vec![None; way.widths.len()]).collect(),
+            fills: tables.ways.iter().map(|way| vec![Fill::default(); way.widths.len()]).collect(),
+            favour: Vec::new(),
+            by_chance: false,
             tables,
-            now: worth.clone(),
-            worth,
+            now: hints.worth.clone(),
+            hints,
             on_hand: plan.on_hand.clone(),
             target,
             left: 0,
@@ -108,7 +124,11 @@ impl<'a> Anew<'a> {
     /// Tears up something and cuts it anew; a plan within the target where one comes out.
     pub(super) fn round(&mut self) -> Option<Draft> {
         self.looks += 1;
-        self.left = self.left.checked_sub(1).unwrap_or(CYCLE - 1);
+        if self.left == 0 {
+            self.left = CYCLE;
+            self.begin_cycle();
+        }
+        self.left -= 1;
         let mut bench = self.bench.clone();
         self.tear_up(&mut bench);
         self.cut(&mut bench);
@@ -124,9 +144,28 @@ impl<'a> Anew<'a> {
         (plan.serves(self.problem, self.need) && plan.cost(self.problem) <= self.target).then_some(plan)
     }
 
+    /// One cycle goes by the linear program where it chooses how to rip a new sheet, the next by chance: that program is
+    /// often right, and where it is not, nothing else would lead elsewhere.
+    fn begin_cycle(&mut self) {
+        let all: f64 = self.hints.sheets.iter().sum();
+        let favour = self.tables.ways.iter().map(|way| {
+            if self.by_chance {
+                -self.dice.f64().max(1e-12).ln()
+            } else {
+                self.hints.sheets[way.index] / all.max(1.0) + ANY_WAY
+            }
+        });
+        self.favour = favour.collect();
+        self.by_chance = !self.by_chance;
+    }
+
     /// At the end of a cycle: what is on the bench, and layouts and patterns that benches of the cycle were made of.
     pub(super) fn cycle(&mut self) -> Option<(Draft, Vec<Made>)> {
-        (self.left == 0).then(|| (self.draft(), std::mem::take(&mut self.noted).into_iter().collect()))
+        if self.left > 0 {
+            return None;
+        }
+        self.bench.sheets.iter().for_each(|sheet| sheet.noted.set(false));
+        Some((self.draft(), std::mem::take(&mut self.noted).into_iter().collect()))
     }
 
     /// What is on the bench, strips on hand included.
@@ -136,7 +175,9 @@ impl<'a> Anew<'a> {
 
     fn note(&mut self) {
         if self.left.is_multiple_of(NOTED.0) && self.missing(&self.bench) <= NOTED.1 * self.price() {
-            self.noted.extend(self.tables.plan(&self.bench).made_of());
+            for sheet in self.bench.sheets.iter().filter(|sheet| !sheet.noted.replace(true)) {
+                self.noted.extend(self.tables.made_of(sheet));
+            }
         }
     }
 
@@ -154,7 +195,7 @@ impl<'a> Anew<'a> {
 
     /// What missing panels are worth.
     fn missing(&self, bench: &Bench) -> f64 {
-        bench.missing.iter().zip(&self.worth).map(|(missing, worth)| f64::from(*missing) * worth).sum()
+        bench.missing.iter().zip(&self.hints.worth).map(|(missing, worth)| f64::from(*missing) * worth).sum()
     }
 
     /// What a sheet costs, on average.
@@ -211,6 +252,10 @@ mod tests {
         (problem, need)
     }
 
+    fn hints(problem: &Problem) -> Hints {
+        Hints { worth: vec![1.0], sheets: vec![1.0; problem.rippings.len()] }
+    }
+
     /// One panel from each sheet.
     fn wasteful(problem: &Problem) -> Draft {
         let (index, ripping) =
@@ -233,7 +278,7 @@ mod tests {
         assert!(plan.serves(&problem, &need));
         assert!(plan.cost(&problem) >= 12 * sheet);
         let target = problem.charges.sheets[0];
-        let mut anew = Anew::new(&problem, &need, vec![1.0], &plan, target).expect("nothing is broken down");
+        let mut anew = Anew::new(&problem, &need, hints(&problem), &plan, target).expect("nothing is broken down");
         let found = (0..1_000).find_map(|_| anew.round()).expect("one sheet is enough for twelve");
         assert!(found.serves(&problem, &need));
         assert_eq!(found.cost(&problem), sheet);
@@ -249,7 +294,7 @@ mod tests {
         layout.boards.push(layout.boards[0].clone());
         broken.add(Made::Layout(layout), 1);
         assert!(!can_be_cut(&problem, &broken));
-        assert!(Anew::new(&problem, &need, vec![1.0], &broken, 0).is_none());
+        assert!(Anew::new(&problem, &need, hints(&problem), &broken, 0).is_none());
     }
 
     #[test]
@@ -257,7 +302,7 @@ mod tests {
         let (problem, need) = batch(BATCH);
         let plan = wasteful(&problem);
         let target = problem.charges.sheets[0];
-        let mut anew = Anew::new(&problem, &need, vec![1.0], &plan, target).expect("nothing is broken down");
+        let mut anew = Anew::new(&problem, &need, hints(&problem), &plan, target).expect("nothing is broken down");
         let ends: Vec<(Draft, Vec<Made>)> = (0..=2 * CYCLE)
             .filter_map(|_| {
                 anew.round();
@@ -273,11 +318,59 @@ mod tests {
     }
 
     #[test]
+    fn what_is_on_the_bench_and_what_is_missing_are_all_that_is_needed() {
+        let more = "[[sheet]]\nname = \"half\"\nlength = 48\nwidth = 48\nprice = 22.00\n\
+             [[panel]]\nsize = \"8 x 10\"\ncount = 30\n[[panel]]\nsize = \"18 x 24\"\ncount = 9\n\
+             [yard]\nrips = \"either\"\ncut_price = 0.50\n";
+        let (problem, need) = batch(&format!("{BATCH}{more}"));
+        let plan = Draft::default();
+        let hints = Hints { worth: vec![300.0, 200.0, 1000.0], ..hints(&problem) };
+        let target = 3 * problem.charges.sheets[0];
+        let mut anew = Anew::new(&problem, &need, hints, &plan, target).expect("nothing is broken down");
+        let mut least = need.count.clone();
+        for _ in 0..2_000 {
+            anew.round();
+            let mut all = anew.bench.missing.clone();
+            for (pattern, copies) in &anew.draft().patterns {
+                pattern.yields(&problem).for_each(|(size, each)| all[size] += each * copies);
+            }
+            assert_eq!(all, need.count);
+            least.iter_mut().zip(&anew.bench.missing).for_each(|(least, missing)| *least = (*least).min(*missing));
+        }
+        assert_eq!(least, [0, 0, 0], "each size is all cut at some time");
+    }
+
+    #[test]
+    fn one_cycle_begins_sheets_as_the_linear_program_does_and_the_next_as_it_comes() {
+        let half = "[[sheet]]\nname = \"half\"\nlength = 48\nwidth = 48\nprice = 15.00\n";
+        let (problem, need) = batch(&format!("{BATCH}{half}"));
+        let is_half = |ripping: usize| problem.rippings[ripping].sheet == 1;
+        let sheets = (0..problem.rippings.len()).map(|ripping| f64::from(u32::from(is_half(ripping)))).collect();
+        let hints = Hints { sheets, ..hints(&problem) };
+        let plan = wasteful(&problem);
+        let mut anew = Anew::new(&problem, &need, hints, &plan, plan.cost(&problem)).expect("nothing is broken down");
+        let mut halves = [0, 0];
+        for begun in &mut halves {
+            anew.begin_cycle();
+            for _ in 0..1_000 {
+                let mut bench = Bench::clone(&anew.bench);
+                bench.take_sheet(&anew.tables, 0);
+                assert!(anew.begin_sheet(&mut bench), "there is money for one");
+                let way = bench.sheets.last().expect("it was just begun").way;
+                *begun += u32::from(is_half(anew.tables.ways[way].index));
+            }
+        }
+        assert!(halves[0] > 950, "{halves:?}");
+        assert!(halves[1] < 950, "{halves:?}");
+    }
+
+    #[test]
     fn a_strip_that_no_panel_is_missing_for_is_spare_and_left_out() {
         let (problem, need) = batch(BATCH);
         let plan = wasteful(&problem);
         let few = Need { count: vec![5], ..need };
-        let anew = Anew::new(&problem, &few, vec![1.0], &plan, plan.cost(&problem)).expect("nothing is broken down");
+        let anew =
+            Anew::new(&problem, &few, hints(&problem), &plan, plan.cost(&problem)).expect("nothing is broken down");
         assert!(anew.bench.missing.iter().all(|missing| *missing == 0));
         let again = anew.tables.plan(&anew.bench);
         assert_eq!(again.spare_strips(&problem).values().sum::<i64>(), 7, "twelve strips, and five are needed");
@@ -290,7 +383,7 @@ mod tests {
         let (problem, need) = batch(BATCH);
         let plan = wasteful(&problem);
         for target in [0, problem.charges.sheets[0] - 1] {
-            let mut anew = Anew::new(&problem, &need, vec![1.0], &plan, target).expect("nothing is broken down");
+            let mut anew = Anew::new(&problem, &need, hints(&problem), &plan, target).expect("nothing is broken down");
             for _ in 0..100 {
                 let before = anew.work();
                 assert!(anew.round().is_none(), "no sheet is so cheap");

@@ -1,6 +1,5 @@
 //! Tables of all that can be cut from what: ways to rip whole sheets, widths of their strips, ways to lie on these.
 
-use super::fill::Fill;
 use crate::model::{Problem, Ripping};
 
 /// One way to lie on a strip, with the kerf behind it.
@@ -24,11 +23,9 @@ pub(super) struct Width {
 }
 
 impl Width {
-    /// How often this can be cut, of the panels missing; none where it is nothing.
-    pub(super) fn copies(&self, fill: &Fill, missing: &[u32]) -> i64 {
-        let each = |lie: &usize| fill.cut.iter().filter(|other| *other == lie).count();
-        let copies = |lie: &usize| missing[self.lies[*lie].size] as usize / each(lie);
-        fill.cut.iter().map(copies).min().map_or(0, |copies| i64::try_from(copies).expect("panels are few"))
+    /// How often this can be cut, of the panels missing; not at all where it is nothing.
+    pub(super) fn copies(&self, cut: &[(usize, u32)], missing: &[u32]) -> u32 {
+        cut.iter().map(|(lie, each)| missing[self.lies[*lie].size] / each).min().unwrap_or(0)
     }
 
     /// The way in which a size lies, if it does.
@@ -48,6 +45,10 @@ pub(super) struct Way<'a> {
     pub usable: i64,
     /// Raw units that a sheet gives to strips and their kerfs.
     pub room: i64,
+    /// Of each size, the least raw units that it takes of any strip; more than any has where it cannot be cut.
+    pub shortest: Vec<i64>,
+    /// Of each size, the raw units that the narrowest strip for it takes; more than any sheet has where it cannot be cut.
+    pub narrowest: Vec<i64>,
 }
 
 /// All that can be cut from what.
@@ -60,12 +61,17 @@ impl<'a> Tables<'a> {
     /// Tables of the ways to rip whole sheets, where a panel of each size is worth so much.
     pub(super) fn new(problem: &'a Problem, worth: &[f64]) -> Tables<'a> {
         let ways = problem.rippings.iter().enumerate().filter(|(_, ripping)| ripping.whole);
-        let ways = ways.map(|(index, ripping)| Way {
-            ripping,
-            index,
-            widths: widths(problem, ripping, worth),
-            usable: (ripping.usable(ripping.board) + problem.kerf).raw(),
-            room: (ripping.room + ripping.kerf).raw(),
+        let ways = ways.map(|(index, ripping)| {
+            let widths = widths(problem, ripping, worth);
+            Way {
+                ripping,
+                index,
+                usable: (ripping.usable(ripping.board) + problem.kerf).raw(),
+                room: (ripping.room + ripping.kerf).raw(),
+                shortest: least(problem, &widths, |_, lie| lie.takes),
+                narrowest: least(problem, &widths, |width, _| width.takes),
+                widths,
+            }
         });
         Tables { problem, ways: ways.collect() }
     }
@@ -92,4 +98,10 @@ fn widths(problem: &Problem, ripping: &Ripping, worth: &[f64]) -> Vec<Width> {
         Width { takes: (width.width + ripping.kerf).raw(), lies, of_size }
     });
     widths.collect()
+}
+
+/// The least of what is taken where a size lies, over all widths that it lies on, for each size.
+fn least(problem: &Problem, widths: &[Width], taken: impl Fn(&Width, &Lie) -> i64) -> Vec<i64> {
+    let of = |size: usize| widths.iter().filter_map(|width| width.lie(size).map(|(_, lie)| taken(width, lie))).min();
+    (0..problem.sizes.len()).map(|size| of(size).unwrap_or(i64::MAX)).collect()
 }

@@ -1,7 +1,7 @@
 //! What cuts the best plan anew beside the trees, on a strand of its own, until they end; and mends what it could not
 //! finish, among the layouts and patterns that it met. It proves nothing.
 
-use super::super::anew::Anew;
+use super::super::anew::{Anew, Hints};
 use super::super::draft::Draft;
 use super::super::generate::Relaxed;
 use super::super::master::Made;
@@ -18,21 +18,28 @@ use crate::model::Problem;
 /// Work for each turn of the clock: less than a turn of a tree, as trees wait for it where cores are few.
 const WORK: u64 = 5_000;
 /// Turns of the clock to mend what is on the bench at the end of a cycle.
-const MENDING: u64 = 800;
+const MENDING: u64 = 400;
 /// What a panel is worth at least, beside the average of what plans cost for its area.
 const LEAST_WORTH: f64 = 0.3;
 
-/// What a panel of each size is worth at the first linear program, in units, and never far less than its area tells.
+/// What the first linear program tells; a panel of any size is never worth far less than its area tells.
 #[allow(clippy::cast_precision_loss)] // only guides a search
-pub(super) fn worth(problem: &Problem, relaxed: &Relaxed) -> Vec<f64> {
+pub(super) fn hints(problem: &Problem, relaxed: &Relaxed) -> Hints {
     let area = |size: usize| {
         let sides = problem.sizes[size].sides;
         sides.width.least.raw() as f64 * sides.height.least.raw() as f64
     };
     let all: f64 = (0..problem.sizes.len()).map(|size| f64::from(problem.sizes[size].count) * area(size)).sum();
     let least = |size: usize| LEAST_WORTH * relaxed.cost * area(size) / all.max(1.0);
-    let scale = relaxed.prices.scale as f64;
-    relaxed.prices.size.iter().enumerate().map(|(size, price)| (*price as f64 / scale).max(least(size))).collect()
+    let (scale, prices) = (relaxed.prices.scale as f64, relaxed.prices.size.iter().enumerate());
+    let worth = prices.map(|(size, price)| (*price as f64 / scale).max(least(size))).collect();
+    let mut sheets = vec![0.0; problem.rippings.len()];
+    for (made, copies) in &relaxed.used {
+        if let Made::Layout(layout) = made {
+            sheets[layout.ripping] += copies;
+        }
+    }
+    Hints { worth, sheets }
 }
 
 /// What cuts the best plan anew.
@@ -40,28 +47,20 @@ pub(super) struct Cutter<'a> {
     problem: &'a Problem,
     need: &'a Need,
     strand: &'a Strand<'a, Job>,
-    /// What the first tree found on the way.
-    found: Vec<Made>,
     best: Priced,
 }
 
 impl<'a> Cutter<'a> {
-    /// Begins with a plan, and layouts and patterns that may help to mend what is cut.
-    pub(super) fn new(
-        problem: &'a Problem,
-        need: &'a Need,
-        strand: &'a Strand<'a, Job>,
-        found: Vec<Made>,
-        best: Priced,
-    ) -> Cutter<'a> {
-        Cutter { problem, need, strand, found, best }
+    /// Begins with a plan.
+    pub(super) fn new(problem: &'a Problem, need: &'a Need, strand: &'a Strand<'a, Job>, best: Priced) -> Cutter<'a> {
+        Cutter { problem, need, strand, best }
     }
 
-    /// Cuts the plan anew until a tree has closed, or nothing can be cheaper; a panel of each size is worth so much.
-    pub(super) fn work(mut self, worth: Vec<f64>) {
+    /// Cuts the plan anew until a tree has closed, or nothing can be cheaper.
+    pub(super) fn work(mut self, hints: Hints) {
         let _guard = self.strand.guard();
         let Some(target) = self.target() else { return };
-        let Some(mut anew) = Anew::new(self.problem, self.need, worth, &self.best.0, target) else { return };
+        let Some(mut anew) = Anew::new(self.problem, self.need, hints, &self.best.0, target) else { return };
         let mut turns = 0;
         loop {
             let mut cheaper = anew.round().is_some_and(|draft| self.take(&draft));
@@ -87,9 +86,8 @@ impl<'a> Cutter<'a> {
 
     /// Mends what is on the bench: a few of its sheets are taken apart, and what they and the missing panels become is
     /// searched for. Says whether a cheaper plan is known then.
-    fn mend(&mut self, bench: &Draft, mut pool: Vec<Made>) -> bool {
+    fn mend(&mut self, bench: &Draft, pool: Vec<Made>) -> bool {
         let (scope, before) = (Scope::all(self.problem, self.need, Some(self.best.1)), self.best.1);
-        pool.extend(self.found.iter().cloned());
         let from = (bench, before);
         let Some(mut rework) = Rework::mend(self.problem, self.need, &scope, pool, from, self.strand) else {
             return false;

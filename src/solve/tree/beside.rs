@@ -61,12 +61,11 @@ impl<'a> Tree<'a> {
             let ended = tree.go_on(&first, |tree| {
                 if first.now() >= late
                     && let Some(plan) = tree.best.as_ref().filter(|(plan, _)| can_be_cut(problem, plan))
-                    && let Some(worth) = tree.worth.take()
+                    && let Some(hints) = tree.hints.take()
                 {
                     fourth.begin(first.now());
-                    let found = tree.master.found().cloned().collect();
-                    let cutter = Cutter::new(problem, need, &fourth, found, plan.clone());
-                    spawn(scope, || cutter.work(worth));
+                    let cutter = Cutter::new(problem, need, &fourth, plan.clone());
+                    spawn(scope, || cutter.work(hints));
                 }
                 if other.is_none() && (tree.made >= SECOND || first.now() >= LONG) {
                     let second = &second;
@@ -121,7 +120,7 @@ impl<'a> Tree<'a> {
 
     /// Has the finder look for cheaper plans, as long as none are cut anew: that finds more in the same time.
     pub(super) fn hand_over(&self, task: Task) {
-        if let Some(strand) = self.strand.filter(|_| self.worth.is_some()) {
+        if let Some(strand) = self.strand.filter(|_| self.hints.is_some()) {
             strand.hand_over(Job { plan: self.best.clone(), task });
         }
     }

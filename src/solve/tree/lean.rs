@@ -52,7 +52,7 @@ impl<'a> Tree<'a> {
             next: usize::MAX,
             strand: None,
             dives: 0,
-            worth: None,
+            hints: None,
             lean: Some(Lean { near: -1, left: 0, passed: 0 }),
         };
         second.push(Node::new(0, 0, scope));

@@ -17,6 +17,7 @@ mod strand;
 use self::finder::Job;
 use self::lean::Lean;
 use self::strand::Strand;
+use super::anew::Hints;
 use super::branching::{Branching, halves, open_counts, thirds};
 use super::cover::Covers;
 use super::draft::Draft;
@@ -86,8 +87,8 @@ pub(super) struct Tree<'a> {
     strand: Option<&'a Strand<'a, Job>>,
     /// Dives so far.
     dives: usize,
-    /// What a panel of each size is worth, until plans are cut anew by that; none in the second tree.
-    worth: Option<Vec<f64>>,
+    /// What the first linear program tells, until plans are cut anew by that; none in the second tree.
+    hints: Option<Hints>,
     /// How its lists went, where this is the second tree.
     lean: Option<Lean>,
 }
@@ -121,7 +122,7 @@ impl<'a> Tree<'a> {
             next: ALONE,
             strand: None,
             dives: 0,
-            worth: Some(anew::worth(problem, relaxed)),
+            hints: Some(anew::hints(problem, relaxed)),
             lean: None,
         };
         if let Some(bound) = relaxed.bound {

@@ -17,8 +17,11 @@ use std::thread::{self, ScopedJoinHandle};
 /// Nodes made until a second tree is begun.
 pub(super) const SECOND: usize = 64;
 /// Turns of its clock after which the first tree has taken long: plans are cut anew, for which usual batches would only
-/// wait, and a second tree is begun however few nodes there are.
+/// wait.
 const LONG: u64 = 1_000;
+/// Turns after which a second tree is begun however few nodes there are: where cores are few, it keeps waiting what cuts
+/// plans anew.
+const LONGER: u64 = 8_000;
 
 /// How the work on a tree ended.
 pub(in crate::solve) struct Closed {
@@ -67,7 +70,7 @@ impl<'a> Tree<'a> {
                     let cutter = Cutter::new(problem, need, &fourth, plan.clone());
                     spawn(scope, || cutter.work(hints));
                 }
-                if other.is_none() && (tree.made >= SECOND || first.now() >= LONG) {
+                if other.is_none() && (tree.made >= SECOND || first.now() >= LONGER) {
                     let second = &second;
                     second.begin(first.now());
                     let tree = tree.second().on(second);

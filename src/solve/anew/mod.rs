@@ -8,6 +8,7 @@ mod bench;
 mod cut;
 mod fill;
 mod tables;
+mod tear;
 
 pub(super) use self::bench::can_be_cut;
 
@@ -30,10 +31,6 @@ const HEAT: [f64; 2] = [0.1, 0.003];
 const NOTED: (u32, f64) = (4, 0.5);
 /// How much a missing panel counts beside money.
 const MISSING: f64 = 2.0;
-/// How often whole sheets are torn up; of these, how often more than one, and how often more than two.
-const SHEETS: [f64; 3] = [0.5, 0.5, 0.3];
-/// Most strips that are torn up elsewhere.
-const STRIPS: usize = 5;
 /// How often any way to rip begins a new sheet at least, in cycles that go by the linear program; the other cycles go by
 /// chance.
 const ANY_WAY: f64 = 0.02;
@@ -41,7 +38,6 @@ const ANY_WAY: f64 = 0.02;
 const SEED: u64 = 2000;
 
 /// What a linear program tells about what to cut.
-#[derive(Clone)]
 pub(super) struct Hints {
     /// What a panel of each size is worth, in units.
     pub worth: Vec<f64>,
@@ -203,34 +199,6 @@ impl<'a> Anew<'a> {
     fn price(&self) -> f64 {
         let sheets = &self.problem.charges.sheets;
         sheets.iter().sum::<i64>() as f64 / sheets.len() as f64
-    }
-
-    /// Tears up some sheets or strips, and more where the rest costs too much.
-    fn tear_up(&mut self, bench: &mut Bench) {
-        if self.dice.f64() < SHEETS[0] {
-            let more = SHEETS[1..].iter().take_while(|part| self.dice.f64() < **part).count();
-            (0..=more).for_each(|_| self.tear_up_sheet(bench));
-        } else {
-            for _ in 0..self.dice.usize(1..=STRIPS) {
-                if !bench.sheets.is_empty() {
-                    let sheet = self.dice.usize(0..bench.sheets.len());
-                    let strip = self.dice.usize(0..bench.sheets[sheet].strips.len());
-                    bench.take_strip(&self.tables, sheet, strip);
-                }
-            }
-        }
-        while self.tables.money(bench) > self.target && !bench.sheets.is_empty() {
-            self.tear_up_sheet(bench);
-        }
-    }
-
-    /// Of two sheets by chance, tears up that of which more is wasted.
-    fn tear_up_sheet(&mut self, bench: &mut Bench) {
-        if !bench.sheets.is_empty() {
-            let [one, other] = [0, 1].map(|_| self.dice.usize(0..bench.sheets.len()));
-            let [waste, others] = [one, other].map(|sheet| self.tables.waste(&bench.sheets[sheet]));
-            bench.take_sheet(&self.tables, if others > waste { other } else { one });
-        }
     }
 }
 

@@ -1,6 +1,6 @@
 //! What goes on beside a tree that has grown, each on a thread of its own ([`super::strand`]): a finder looks for
-//! cheaper plans, a second tree searches otherwise, and where that takes long too, plans are cut anew and the finder gets
-//! no more work. How long it takes to meet the cheapest plan is much a matter of luck, and differs from one way of
+//! cheaper plans, a second tree searches otherwise, and where it takes long, plans are cut anew and the finder gets no
+//! more work. How long it takes to meet the cheapest plan is much a matter of luck, and differs from one way of
 //! searching to another; each learns the others' plans, and the first tree that closes ends all (an algorithm portfolio,
 //! Gomes and Selman 2001).
 

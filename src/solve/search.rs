@@ -47,8 +47,8 @@ const WHOLE: f64 = 1e-6;
 /// What is missing to the next whole number where a value is rounded up first.
 const GLADLY: f64 = 0.3;
 
-/// How far along a ray the bound is tried.
-const RAYS: [f64; 5] = [1.0, 16.0, 256.0, 4096.0, 65536.0];
+/// How far along a ray the bound is tried, in prices of the dearest sheet; further would not go into fixed point.
+const FAR: [f64; 6] = [0.0, 1.0, 16.0, 256.0, 2048.0, 8192.0];
 
 impl<'a> Search<'a> {
     /// A search over this program for a plan of at most `target` units, through at most `nodes` nodes.
@@ -182,11 +182,17 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Whether prices along the ray prove that the node holds nothing.
+    /// Whether prices along the ray prove that the node holds nothing: from those of now on, or, where they have grown
+    /// beyond all measure, from none at all.
     fn empty(&self, ray: &[f64]) -> bool {
-        let prices = self.program.lp.prices();
-        RAYS.iter().any(|far| {
-            let along: Vec<f64> = prices.iter().zip(ray).map(|(price, part)| price + far * part).collect();
+        let longest = ray.iter().fold(0.0, |longest: f64, part| longest.max(part.abs()));
+        if longest == 0.0 {
+            return false;
+        }
+        let (prices, none) = (self.program.lp.prices(), vec![0.0; ray.len()]);
+        let mut far = [&prices, &none].into_iter().flat_map(|from| FAR.map(|far| (from, far / longest)));
+        far.any(|(from, far)| {
+            let along: Vec<f64> = from.iter().zip(ray).map(|(price, part)| price + far * part).collect();
             self.judge(&along).is_none()
         })
     }
@@ -245,4 +251,52 @@ impl<'a> Search<'a> {
 #[allow(clippy::cast_precision_loss)] // counts and costs of an order
 fn real(number: i64) -> f64 {
     number as f64
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::generate::generate;
+    use super::super::scope::{Count, Range, Scope};
+    use super::*;
+    use crate::data::{File, Source, read};
+    use crate::solve::Patient;
+
+    /// The search through what makes a batch, with no more than so many sheets, for a plan of no more than this.
+    fn on_a_search<T>(sheets: i64, target: i64, then: impl Fn(&mut Search<'_>) -> T) -> T {
+        let text = "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 38.50\n\
+             [[panel]]\nsize = \"16 x 20\"\ncount = 30\n[[panel]]\nsize = \"11 x 14\"\ncount = 20\n";
+        let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
+        let problem = crate::model::build(&job).expect("they can be made");
+        let need = Need::of(&problem);
+        let relaxed = generate(&problem, &need, &[], &Patient);
+        let scope = Scope::all(&problem, &need, None).narrowed(Count::Kind(0), Range { least: 0, most: sheets });
+        let target = target * problem.charges.sheets[0];
+        let program = Program::new(&problem, &need, &scope, (&relaxed.found, &[]), target);
+        then(&mut Search::new(&problem, &need, program, target, 0, &Patient))
+    }
+
+    #[test]
+    fn a_ray_shows_that_nothing_is_there_however_long_it_is() {
+        let shown = on_a_search(2, 20, |search| {
+            let Outcome::Infeasible(ray) = search.program.lp.dual(f64::INFINITY) else {
+                panic!("two sheets are too few");
+            };
+            [1e-9, 1e-3, 1.0, 1e6, 1e12].map(|long| {
+                let ray: Vec<f64> = ray.iter().map(|part| part * long).collect();
+                search.empty(&ray)
+            })
+        });
+        assert_eq!(shown, [true; 5]);
+    }
+
+    #[test]
+    fn no_ray_shows_that_nothing_is_there_where_something_is() {
+        let shown = on_a_search(20, 20, |search| {
+            assert_eq!(search.program.lp.dual(f64::INFINITY), Outcome::Optimal);
+            let rows = search.program.right.len();
+            let along = |row: usize| (0..rows).map(|at| f64::from(u8::from(at == row))).collect::<Vec<f64>>();
+            (0..rows).any(|row| search.empty(&along(row))) || search.empty(&vec![0.0; rows])
+        });
+        assert!(!shown);
+    }
 }

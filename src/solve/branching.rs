@@ -5,14 +5,13 @@
 use super::master::{Made, Master};
 use super::need::Need;
 use super::pattern::Blank;
+use super::rises::{Rises, score};
 use super::scope::{Count, Range, Scope};
 use crate::model::Problem;
 use std::collections::BTreeMap;
 
 /// Most counts that are probed at one node.
 const PROBES: usize = 8;
-/// Probes after which what is known of a count is trusted.
-const TRUSTED: u32 = 4;
 /// Values within this of a whole number are whole.
 const WHOLE: f64 = 1e-6;
 
@@ -25,26 +24,6 @@ pub(super) struct Branching {
     rises: BTreeMap<Count, Rises>,
     /// Whether the part that the program's value is nearer to comes first, else the one with fewer.
     nearer_first: bool,
-}
-
-/// How much the bound rises, for each one that a count is kept below or above its value, summed over so many probes.
-#[derive(Clone, Copy, Debug, Default)]
-struct Rises {
-    down: f64,
-    up: f64,
-    times: u32,
-}
-
-impl Rises {
-    fn with(self, down: f64, up: f64) -> Rises {
-        Rises { down: self.down + down, up: self.up + up, times: self.times + 1 }
-    }
-
-    /// What to expect where the value is `part` above a whole number.
-    fn rise(self, part: f64) -> (f64, f64) {
-        let times = f64::from(self.times.max(1));
-        (self.down / times * part, self.up / times * (1.0 - part))
-    }
 }
 
 impl Branching {
@@ -90,15 +69,15 @@ impl Branching {
     fn score(&mut self, master: &mut Master, (count, value): Valued, limit: Option<i64>, probes: &mut usize) -> f64 {
         let part = value - value.floor();
         let known = self.rises.get(&count).copied().unwrap_or_default();
-        let rises = if known.times < TRUSTED && *probes > 0 {
+        let rises = if !known.are_trusted() && *probes > 0 {
             *probes -= 1;
-            let (down, up) = master.probe(count, whole_below(value), limit);
-            self.rises.insert(count, known.with(down / part, up / (1.0 - part)));
-            (down, up)
+            let rises = master.probe(count, whole_below(value), limit);
+            self.rises.insert(count, known.with(rises, part));
+            rises
         } else {
-            known.rise(part)
+            known.expected(part)
         };
-        (rises.0 + 1e-3) * (rises.1 + 1e-3)
+        score(rises, 1e-3)
     }
 }
 

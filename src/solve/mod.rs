@@ -28,6 +28,7 @@ mod pool;
 mod prices;
 mod program;
 mod rework;
+mod rises;
 mod scope;
 mod search;
 mod share;

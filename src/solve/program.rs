@@ -10,7 +10,7 @@ use super::need::Need;
 use super::pattern::{Blank, Pattern};
 use super::prices::dearest;
 use super::scope::{Count, Range, Scope};
-use super::simplex::{Column, Simplex};
+use super::simplex::{Column, Place, Simplex};
 use crate::model::Problem;
 use std::collections::BTreeMap;
 
@@ -47,7 +47,10 @@ pub(super) struct Program {
     pub free: Vec<bool>,
     /// Units of cost that one unit of the relaxation's cost stands for.
     pub unit: f64,
+    /// Columns of layouts and patterns, in their order.
     made: Vec<(usize, Made)>,
+    /// Columns that count strips, in their order.
+    strips: Vec<(usize, Blank)>,
 }
 
 /// Rows by what they say.
@@ -85,6 +88,7 @@ impl Program {
             free: Vec::new(),
             unit: real(dearest(problem)),
             made: Vec::new(),
+            strips: Vec::new(),
         };
         let rows = program.rows(problem, need, scope, (pool, covers), target);
         for made in pool {
@@ -137,7 +141,8 @@ impl Program {
         let range = scope.range(problem, need, Count::Strips(blank));
         let covered = rows.covered.iter().filter_map(|(row, cover)| Some((*row, *cover.weights.get(&blank)?)));
         let entries = [(given, -1), (used, 1)].into_iter().chain(covered).collect();
-        self.column(Counts::Strips, entries, 0, range);
+        let column = self.column(Counts::Strips, entries, 0, range);
+        self.strips.push((column, blank));
     }
 
     /// A row that adds up a count, and the column of the sum.
@@ -188,6 +193,26 @@ impl Program {
         self.cost.push(cost);
         self.entries.push(entries);
         self.lp.add_column(&data)
+    }
+
+    /// The columns in the basis that count something, what they count, and their values.
+    pub(super) fn basic(&self) -> impl Iterator<Item = (usize, Counts, f64)> {
+        let basic = |column: &usize| matches!(self.lp.place(*column), Place::Basic(_));
+        let counting = self.counts.iter().enumerate().filter(|(_, counts)| **counts != Counts::Slack);
+        let columns = counting.filter(move |(column, _)| basic(column));
+        columns.map(|(column, counts)| (column, *counts, self.lp.value(column)))
+    }
+
+    /// The layout or pattern whose copies a column counts.
+    pub(super) fn made_of(&self, column: usize) -> Option<&Made> {
+        let at = self.made.binary_search_by_key(&column, |(column, _)| *column).ok()?;
+        Some(&self.made[at].1)
+    }
+
+    /// The blank whose strips a column counts.
+    pub(super) fn blank_of(&self, column: usize) -> Option<Blank> {
+        let at = self.strips.binary_search_by_key(&column, |(column, _)| *column).ok()?;
+        Some(self.strips[at].1)
     }
 
     /// Its layouts and their columns.

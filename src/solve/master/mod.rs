@@ -312,9 +312,10 @@ impl<'a> Master<'a> {
         };
         let (now, (least, most)) = (self.lp.cost(), self.lp.bounds(sum.count));
         let limit = limit.map_or(f64::INFINITY, |limit| real(limit) / self.unit);
-        let down = self.lp.probe(sum.count, (least, real(below)), limit, PROBE);
-        let up = self.lp.probe(sum.count, (real(below + 1), most), limit, PROBE);
-        ((down - now).max(0.0) * self.unit, (up - now).max(0.0) * self.unit)
+        let moves = [(sum.count, least, real(below)), (sum.count, real(below + 1), most)];
+        let costs = self.lp.probes(&moves, limit, PROBE);
+        let rise = |cost: f64| (cost - now).max(0.0) * self.unit;
+        (rise(costs[0]), rise(costs[1]))
     }
 
     /// Everything found so far.

@@ -1,9 +1,39 @@
 //! The dual method: from a basis that is optimal but for bounds that moved back to an optimum, or to the ray that shows
-//! that nothing meets the rows. It stops where the cost passes a limit; a probe tells what moved bounds would cost.
+//! that nothing meets the rows. It stops where the cost passes a limit; probes tell what moved bounds would cost.
 
 use super::{Outcome, PIVOT, Place, REFRESH, Simplex};
 
 const FEASIBLE: f64 = 1e-8;
+
+/// A column and the bounds that it moves to: (column, least, most).
+pub(in crate::solve) type Moved = (usize, f64, f64);
+
+/// What the dual method keeps up to date from pivot to pivot.
+#[derive(Clone)]
+struct Work {
+    /// What the cost of each column is above its worth.
+    reduced: Vec<f64>,
+    /// Which way each column outside the basis can move: up, down or not at all.
+    ways: Vec<f64>,
+    /// How long the line of the inverse at each position is, squared, where that is known.
+    lengths: Vec<Option<f64>>,
+    /// What each column does to the basic column that leaves.
+    parts: Vec<f64>,
+}
+
+impl Work {
+    fn of(lp: &Simplex) -> Work {
+        let ways = (0..lp.columns.count()).map(|column| lp.way(column)).collect();
+        Work { reduced: lp.all_reduced(), ways, lengths: vec![None; lp.right.len()], parts: Vec::new() }
+    }
+
+    /// Begins anew as another began, in the same lists.
+    fn begin_as(&mut self, other: &Work) {
+        self.reduced.clone_from(&other.reduced);
+        self.ways.clone_from(&other.ways);
+        self.lengths.clone_from(&other.lengths);
+    }
+}
 
 impl Simplex {
     /// Runs the dual method from a basis that is optimal but for bounds that moved; stops when the cost passes `limit`.
@@ -11,38 +41,44 @@ impl Simplex {
         self.dual_for(limit, 5_000 + 20 * self.right.len())
     }
 
-    /// The cost that so many pivots of the dual method come to where a column's bounds move; all stays as it is.
-    pub(in crate::solve) fn probe(
-        &mut self,
-        column: usize,
-        (least, most): (f64, f64),
-        limit: f64,
-        pivots: usize,
-    ) -> f64 {
-        let bounds = self.bounds(column);
-        let (basis, places, since_fresh) = (self.basis.clone(), self.places.clone(), self.since_fresh);
-        let (inverse, values) = (self.inverse.clone(), self.values.clone());
-        self.set_bounds(column, least, most);
-        let outcome = self.dual_for(limit, pivots);
-        let cost = if matches!(outcome, Outcome::Infeasible(_)) { limit } else { self.cost() };
-        (self.columns.least[column], self.columns.most[column]) = bounds;
-        (self.basis, self.places, self.since_fresh) = (basis, places, since_fresh);
-        (self.inverse, self.values) = (inverse, values);
-        cost
+    /// The cost that so many pivots of the dual method come to where a column's bounds move, for each of these moves
+    /// (column, least, most) alone; all stays as it is.
+    pub(in crate::solve) fn probes(&mut self, moves: &[Moved], limit: f64, pivots: usize) -> Vec<f64> {
+        self.begin();
+        let (start, values, from) = (self.standing(), self.values.clone(), Work::of(self));
+        let mut work = from.clone();
+        let mut probe = |(column, least, most): &Moved| {
+            work.begin_as(&from);
+            let bounds = self.bounds(*column);
+            self.set_bounds(*column, *least, *most);
+            if !matches!(self.places[*column], Place::Basic(_)) {
+                work.ways[*column] = self.way(*column);
+            }
+            let outcome = self.dual_from(&mut work, limit, pivots);
+            let cost = if matches!(outcome, Outcome::Infeasible(_)) { limit } else { self.cost() };
+            (self.columns.least[*column], self.columns.most[*column]) = bounds;
+            self.stand_as(&start);
+            self.values.clone_from(&values);
+            cost
+        };
+        moves.iter().map(&mut probe).collect()
     }
 
     fn dual_for(&mut self, limit: f64, most: usize) -> Outcome {
         self.begin();
-        let (mut reduced, mut ways, mut parts) = (self.all_reduced(), self.ways(), Vec::new());
-        let mut lengths = vec![None; self.right.len()];
+        self.dual_from(&mut Work::of(self), limit, most)
+    }
+
+    fn dual_from(&mut self, work: &mut Work, limit: f64, most: usize) -> Outcome {
+        let Work { reduced, ways, lengths, parts } = work;
         for turn in 0..most {
-            let Some((position, below)) = self.broken(&mut lengths) else { return Outcome::Optimal };
+            let Some((position, below)) = self.broken(lengths) else { return Outcome::Optimal };
             if turn % 8 == 7 && self.cost() > limit {
                 return Outcome::PastLimit;
             }
-            self.line(position, &mut parts);
+            self.line(position, parts);
             let sign = if below { -1.0 } else { 1.0 };
-            let Some(column) = entering(&parts, &reduced, &ways, sign) else {
+            let Some(column) = entering(parts, reduced, ways, sign) else {
                 return Outcome::Infeasible(self.inverse_line(position).iter().map(|part| part * sign).collect());
             };
             let alpha = self.transformed(column);
@@ -54,10 +90,10 @@ impl Simplex {
                 if !self.refresh() {
                     return Outcome::Lost;
                 }
-                reduced = self.all_reduced();
+                *reduced = self.all_reduced();
                 lengths.fill(None);
             } else {
-                reduced.iter_mut().zip(&parts).for_each(|(reduced, part)| *reduced -= theta * part);
+                reduced.iter_mut().zip(&*parts).for_each(|(reduced, part)| *reduced -= theta * part);
                 (reduced[column], reduced[leaving]) = (0.0, -theta);
                 lengths.iter_mut().zip(&alpha).filter(|(_, part)| **part != 0.0).for_each(|(length, _)| *length = None);
             }
@@ -65,11 +101,7 @@ impl Simplex {
         Outcome::Lost
     }
 
-    /// Which way each column outside the basis can move: up, down or not at all.
-    fn ways(&self) -> Vec<f64> {
-        (0..self.columns.count()).map(|column| self.way(column)).collect()
-    }
-
+    /// Which way a column can move: up, down or, in the basis or without room, not at all.
     fn way(&self, column: usize) -> f64 {
         match self.places[column] {
             _ if !self.moves(column) => 0.0,

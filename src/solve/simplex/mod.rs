@@ -215,25 +215,37 @@ impl Simplex {
 
     /// The basis with its inverse, to come back to at once as long as no row and no column is added.
     pub(super) fn mark(&self) -> Saved {
-        Saved {
-            basis: self.basis.clone(),
-            places: self.places.clone(),
-            inverse: if self.right.len() <= MARKED { self.inverse.clone() } else { Vec::new() },
-            since_fresh: self.since_fresh,
+        if self.right.len() <= MARKED {
+            return self.standing();
         }
+        let (basis, places) = self.save();
+        Saved { basis, places, inverse: Vec::new(), since_fresh: self.since_fresh }
     }
 
     /// Comes back to a saved basis, under the bounds of now.
     pub(super) fn back_to(&mut self, saved: &Saved) -> bool {
-        self.basis.clone_from(&saved.basis);
-        self.places.clone_from(&saved.places);
-        self.leave_no_end();
         if saved.inverse.len() != self.right.len() * self.right.len() {
+            self.basis.clone_from(&saved.basis);
+            self.places.clone_from(&saved.places);
+            self.leave_no_end();
             return self.refresh();
         }
-        self.inverse.clone_from(&saved.inverse);
-        self.since_fresh = saved.since_fresh;
+        self.stand_as(saved);
+        self.leave_no_end();
         self.find_values();
         true
+    }
+
+    /// The basis with its inverse, however large.
+    fn standing(&self) -> Saved {
+        let (basis, places) = self.save();
+        Saved { basis, places, inverse: self.inverse.clone(), since_fresh: self.since_fresh }
+    }
+
+    fn stand_as(&mut self, saved: &Saved) {
+        self.basis.clone_from(&saved.basis);
+        self.places.clone_from(&saved.places);
+        self.inverse.clone_from(&saved.inverse);
+        self.since_fresh = saved.since_fresh;
     }
 }

@@ -8,7 +8,8 @@ use super::super::generate::Bounded;
 use super::super::master::Master;
 use super::super::pool::pool;
 use super::super::scope::Scope;
-use super::super::search::Verdict;
+use super::super::search::{Learned, Verdict};
+use super::lists::Lists;
 use super::plans::MORE;
 use super::{Node, Tree};
 use std::collections::BinaryHeap;
@@ -53,6 +54,8 @@ impl<'a> Tree<'a> {
             strand: None,
             dives: 0,
             hints: None,
+            lists: Lists::new(),
+            learned: Learned::default(),
             lean: Some(Lean { near: -1, left: 0, passed: 0 }),
         };
         second.push(Node::new(0, 0, scope));
@@ -75,7 +78,7 @@ impl<'a> Tree<'a> {
         let lenses: Vec<&Bounded> = lenses.iter().collect();
         let most = LISTED[usize::from(last.is_some())];
         let listed = pool(self.problem, self.need, scope, &lenses, (target, most), self.watch);
-        let found = listed.map(|listed| self.search(scope, &listed, target, NODES * MORE.pow(last.unwrap_or(0))));
+        let found = listed.map(|listed| self.search(scope, &listed, target, NODES * MORE.pow(last.unwrap_or(0))).0);
         let closed = matches!(found, Some(Verdict::Nothing | Verdict::Found(_)));
         self.lean.as_mut()?.learn(gap, closed);
         found

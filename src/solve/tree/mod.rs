@@ -10,12 +10,14 @@ mod beside;
 mod bounds;
 mod finder;
 mod lean;
+mod lists;
 mod near;
 mod plans;
 mod strand;
 
 use self::finder::Job;
 use self::lean::Lean;
+use self::lists::Lists;
 use self::strand::Strand;
 use super::anew::Hints;
 use super::branching::{Branching, halves, open_counts, thirds};
@@ -26,7 +28,7 @@ use super::master::Master;
 use super::need::Need;
 use super::outlay;
 use super::scope::{Count, Scope};
-use super::search::Verdict;
+use super::search::{Learned, Verdict};
 use super::watch::{Progress, Watch};
 use crate::data::Cents;
 use crate::model::Problem;
@@ -89,6 +91,10 @@ pub(super) struct Tree<'a> {
     dives: usize,
     /// What the first linear program tells, until plans are cut anew by that; none in the second tree.
     hints: Option<Hints>,
+    /// How long the lists may be that it searches through.
+    lists: Lists,
+    /// What the searches through them have learned.
+    learned: Learned,
     /// How its lists went, where this is the second tree.
     lean: Option<Lean>,
 }
@@ -123,6 +129,8 @@ impl<'a> Tree<'a> {
             strand: None,
             dives: 0,
             hints: Some(anew::hints(problem, relaxed)),
+            lists: Lists::new(),
+            learned: Learned::default(),
             lean: None,
         };
         if let Some(bound) = relaxed.bound {

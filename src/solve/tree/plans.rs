@@ -10,13 +10,12 @@ use super::super::pool::pool;
 use super::super::program::Program;
 use super::super::scope::Scope;
 use super::super::search::{Search, Verdict};
+use super::beside::SECOND;
 use super::finder::{Material, Task};
 use super::near::near;
 use super::{ALONE, Tree};
 
-/// Most layouts and patterns that are listed while there is something to branch on.
-const LISTED: usize = 1_500;
-/// The same where there is nothing: at first, and after that.
+/// Most layouts and patterns that are listed where there is nothing to branch on: at first, and after that.
 const LAST_LISTED: [usize; 2] = [6_000, 40_000];
 /// Most nodes of a search through a list.
 const NODES: usize = 500;
@@ -41,7 +40,7 @@ impl Tree<'_> {
         let found: Vec<Made> = self.master.found().filter(|made| self.is_in(scope, made)).cloned().collect();
         while self.is_cheaper(bound) && !self.watch.stop() {
             let Some(target) = self.target(scope) else { return };
-            let Verdict::Found(draft) = self.search(scope, &found, target, GLANCE) else { return };
+            let (Verdict::Found(draft), _) = self.search(scope, &found, target, GLANCE) else { return };
             self.take(&draft);
         }
     }
@@ -56,9 +55,12 @@ impl Tree<'_> {
         }
     }
 
-    pub(super) fn search(&self, scope: &Scope, listed: &[Made], target: i64, nodes: usize) -> Verdict {
+    /// Searches through a list for a plan within the target: what comes out, and in how many nodes. Where the tree has
+    /// grown, it chooses with care what to branch on.
+    pub(super) fn search(&mut self, scope: &Scope, listed: &[Made], target: i64, nodes: usize) -> (Verdict, usize) {
         let program = Program::new(self.problem, self.need, scope, (listed, &self.master.priced_covers()), target);
-        Search::new(self.problem, self.need, program, target, nodes, self.watch).run()
+        let search = Search::new(self.problem, self.need, program, target, nodes, self.watch);
+        if self.made < SECOND || nodes <= GLANCE { search.run() } else { search.with_care(&mut self.learned).run() }
     }
 
     /// Lists all that a plan of the scope within the target can be made of, and searches through it; none where that is
@@ -71,7 +73,7 @@ impl Tree<'_> {
         last: Option<u32>,
         look: bool,
     ) -> Option<Verdict> {
-        let most = last.map_or(LISTED, |efforts| LAST_LISTED[usize::from(efforts > 0)]);
+        let most = last.map_or(self.lists.most, |efforts| LAST_LISTED[usize::from(efforts > 0)]);
         if last.is_some() && lenses.len() == 1 && !only_sheets_cost(self.problem, scope) {
             lenses.push(self.relaxed_with_fewer(scope));
         }
@@ -81,13 +83,18 @@ impl Tree<'_> {
             return self.search_nearest(scope, &lenses, target);
         }
         let listed = listed?;
-        Some(self.search(scope, &listed, target, NODES * MORE.pow(last.unwrap_or(0))))
+        let (verdict, nodes) = self.search(scope, &listed, target, NODES * MORE.pow(last.unwrap_or(0)));
+        if last.is_none() {
+            self.lists.learn(listed.len(), (!matches!(verdict, Verdict::Unsure)).then_some(nodes));
+        }
+        Some(verdict)
     }
 
     /// Searches through the layouts and patterns closest to the program's own, which finds plans but proves nothing.
     fn search_nearest(&mut self, scope: &Scope, lenses: &[&Bounded], target: i64) -> Option<Verdict> {
         let listed = near(self.problem, self.need, scope, lenses, target, self.watch)?;
-        Some(self.search(scope, &listed, target, NODES)).filter(|verdict| matches!(verdict, Verdict::Found(_)))
+        let (verdict, _) = self.search(scope, &listed, target, NODES);
+        Some(verdict).filter(|verdict| matches!(verdict, Verdict::Found(_)))
     }
 
     /// Has the finder rework the best plan each time that the nodes made have doubled, in more rounds each time: few at

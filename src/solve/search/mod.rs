@@ -5,12 +5,17 @@
 //! `prices x right side + sum of reduced costs at their cheaper bounds` holds for any prices (so does the one along a
 //! ray that shows a node empty). Columns whose reduced cost is above what is left to the target are fixed the same way.
 
+mod care;
+
+pub(super) use self::care::Learned;
+
+use self::care::Care;
 use super::draft::Draft;
 use super::fixed_point::{Exact, Moved};
 use super::need::Need;
 use super::prices::scale;
 use super::program::{Counts, Program};
-use super::simplex::{Outcome, Place, Saved};
+use super::simplex::{Outcome, Saved};
 use super::watch::Watch;
 use crate::model::Problem;
 use std::collections::BTreeMap;
@@ -38,6 +43,8 @@ pub(super) struct Search<'a> {
     unsure: bool,
     /// Bounds as they were, to be undone.
     trail: Vec<Moved>,
+    /// What it goes by where it chooses with care.
+    care: Option<Care<'a>>,
     watch: &'a dyn Watch,
 }
 
@@ -61,13 +68,19 @@ impl<'a> Search<'a> {
         watch: &'a dyn Watch,
     ) -> Self {
         let scale = scale(problem);
-        Search { problem, need, program, target, scale, nodes, unsure: false, trail: Vec::new(), watch }
+        Search { problem, need, program, target, scale, nodes, unsure: false, trail: Vec::new(), care: None, watch }
     }
 
-    /// Runs the search.
-    pub(super) fn run(mut self) -> Verdict {
+    /// The same search, that chooses with care what to branch on, by what was learned and is learned now.
+    pub(super) fn with_care(self, learned: &'a mut Learned) -> Self {
+        Search { care: Some(Care::new(learned)), ..self }
+    }
+
+    /// Runs the search; what it found out, and in how many nodes.
+    pub(super) fn run(mut self) -> (Verdict, usize) {
+        let nodes = self.nodes;
         let found = self.explore();
-        self.verdict(found)
+        (self.verdict(found), nodes - self.nodes)
     }
 
     /// Solves the relaxation of all plans, to come back to; none where there is no plan within the target.
@@ -152,7 +165,7 @@ impl<'a> Search<'a> {
 
     /// Solves the node's relaxation; true where it holds no plan within the target.
     fn closed(&mut self) -> bool {
-        let limit = real(self.target) / self.program.unit * (1.0 + 1e-9) + 1e-9;
+        let limit = self.limit();
         let mut outcome = self.program.lp.dual(limit);
         if outcome == Outcome::PastLimit {
             if self.judge(&self.program.lp.prices()).is_none() {
@@ -214,21 +227,26 @@ impl<'a> Search<'a> {
         prices.iter().zip(&self.program.free).map(of).collect()
     }
 
-    /// The column to branch on: the first kind of count that is not whole, and of it the one that rounds up most
-    /// gladly.
-    fn branching(&self) -> Option<usize> {
+    /// The cost at which a node is closed, in units of the relaxation.
+    fn limit(&self) -> f64 {
+        real(self.target) / self.program.unit * (1.0 + 1e-9) + 1e-9
+    }
+
+    /// The column to branch on: the one chosen with care, or the first kind of count that is not whole, and of it the
+    /// one that rounds up most gladly.
+    fn branching(&mut self) -> Option<usize> {
+        let limit = self.limit();
+        if let Some(care) = &mut self.care {
+            return care.column(&mut self.program, limit);
+        }
         let mut best: Option<(Counts, f64, usize)> = None;
-        for (column, counts) in self.program.counts.iter().enumerate() {
-            if *counts == Counts::Slack || !matches!(self.program.lp.place(column), Place::Basic(_)) {
-                continue;
-            }
-            let value = self.program.lp.value(column);
+        for (column, counts, value) in self.program.basic() {
             if (value - value.round()).abs() <= WHOLE {
                 continue;
             }
             let far = (value.ceil() - value - GLADLY).abs();
-            if best.is_none_or(|(first, least, _)| (*counts, far) < (first, least)) {
-                best = Some((*counts, far, column));
+            if best.is_none_or(|(first, least, _)| (counts, far) < (first, least)) {
+                best = Some((counts, far, column));
             }
         }
         best.map(|(_, _, column)| column)

@@ -22,16 +22,9 @@ pub(super) type Valued = (Count, f64);
 #[derive(Default)]
 pub(super) struct Branching {
     rises: BTreeMap<Count, Rises>,
-    /// Whether the part that the program's value is nearer to comes first, else the one with fewer.
-    nearer_first: bool,
 }
 
 impl Branching {
-    /// Nothing known yet; of two parts the one that the program's value is nearer to comes first.
-    pub(super) fn nearer_first() -> Branching {
-        Branching { nearer_first: true, ..Branching::default() }
-    }
-
     /// The parts of a scope, split by one of the counts.
     pub(super) fn split(
         &mut self,
@@ -58,11 +51,7 @@ impl Branching {
         let (count, value, _) = best?;
         let range = master.range(scope, count);
         let below = whole_below(value).clamp(range.least - 1, range.most);
-        let mut parts = parts(scope, count, &[(range.least, below), (below + 1, range.most)]);
-        if self.nearer_first && value - value.floor() > 0.5 {
-            parts.reverse();
-        }
-        Some(parts)
+        Some(parts(scope, count, &[(range.least, below), (below + 1, range.most)]))
     }
 
     /// How much both parts of a split by this count rise, as far as is known.

@@ -1,4 +1,4 @@
-//! What cuts the best plan anew beside the trees, on a strand of its own, until they end; and mends what it could not
+//! What cuts the best plan anew beside the tree, on a strand of its own, until that ends; and mends what it could not
 //! finish, among the layouts and patterns that it met. It proves nothing.
 
 use super::super::anew::{Anew, Hints};
@@ -15,8 +15,8 @@ use super::priced;
 use super::strand::{Priced, Strand};
 use crate::model::Problem;
 
-/// Work for each turn of the clock: less than a turn of a tree, as trees wait for it where cores are few.
-const WORK: u64 = 5_000;
+/// Work for each turn of the clock: about as long as a turn of the tree.
+const WORK: u64 = 15_000;
 /// Turns of the clock to mend what is on the bench at the end of a cycle.
 const MENDING: u64 = 400;
 /// What a panel is worth at least, beside the average of what plans cost for its area.
@@ -56,7 +56,7 @@ impl<'a> Cutter<'a> {
         Cutter { problem, need, strand, best }
     }
 
-    /// Cuts the plan anew until a tree has closed, or nothing can be cheaper.
+    /// Cuts the plan anew until the tree has closed, or nothing can be cheaper.
     pub(super) fn work(mut self, hints: Hints) {
         let _guard = self.strand.guard();
         let Some(target) = self.target() else { return };

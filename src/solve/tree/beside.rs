@@ -1,27 +1,20 @@
 //! What goes on beside a tree that has grown, each on a thread of its own ([`super::strand`]): a finder looks for
-//! cheaper plans, a second tree searches otherwise, and where it takes long, plans are cut anew and the finder gets no
-//! more work. How long it takes to meet the cheapest plan is much a matter of luck, and differs from one way of
-//! searching to another; each learns the others' plans, and the first tree that closes ends all (an algorithm portfolio,
-//! Gomes and Selman 2001).
+//! cheaper plans, and where it takes long, plans are cut anew and the finder gets no more work. How long it takes to meet
+//! the cheapest plan is much a matter of luck, and differs from one way of searching to another; each learns the others'
+//! plans, and the tree ends all where it closes (an algorithm portfolio, Gomes and Selman 2001).
 
 use super::super::anew::can_be_cut;
 use super::super::draft::Draft;
-use super::super::thread::{joined, spawn};
+use super::super::thread::spawn;
 use super::anew::Cutter;
 use super::finder::{Finder, Job, Task};
-use super::strand::{ANEW, FINDER, FIRST_TREE, Priced, SECOND_TREE, Strand, Strands};
+use super::strand::{ANEW, FINDER, Priced, Strand, Strands, TREE};
 use super::{ALONE, Tree};
 use std::cmp::Reverse;
-use std::thread::{self, ScopedJoinHandle};
+use std::thread;
 
-/// Nodes made until a second tree is begun.
-pub(super) const SECOND: usize = 64;
-/// Turns of its clock after which the first tree has taken long: plans are cut anew, for which usual batches would only
-/// wait.
+/// Turns of its clock after which the tree has taken long: plans are cut anew, for which usual batches would only wait.
 const LONG: u64 = 1_000;
-/// Turns after which a second tree is begun however few nodes there are: where cores are few, it keeps waiting what cuts
-/// plans anew.
-const LONGER: u64 = 8_000;
 
 /// How the work on a tree ended.
 pub(in crate::solve) struct Closed {
@@ -31,12 +24,11 @@ pub(in crate::solve) struct Closed {
     pub bound: Option<i64>,
 }
 
-/// How a tree among the strands ended.
-struct Ended {
-    /// When, and which.
-    by: (u64, usize),
-    proved: bool,
-    closed: Closed,
+impl Closed {
+    /// Nothing is cheaper than the best plan, or there is no plan at all.
+    fn is_proved(&self) -> bool {
+        self.bound == self.best.as_ref().map(|(_, cost)| *cost)
+    }
 }
 
 impl<'a> Tree<'a> {
@@ -53,40 +45,25 @@ impl<'a> Tree<'a> {
 
     /// The same as one of the strands, with the others beside it; plans are cut anew from this turn of its clock on.
     fn close_on(self, strands: &Strands<Job>, late: u64) -> Closed {
-        let all = [FIRST_TREE, SECOND_TREE, FINDER, ANEW];
-        let [first, second, third, fourth] = all.map(|index| strands.strand(index));
+        let [first, second, third] = [TREE, FINDER, ANEW].map(|index| strands.strand(index));
         let tree = self.on(&first);
         let (problem, need) = (tree.problem, tree.need);
-        let finder = Finder::new(problem, need, &third);
-        let mut ended = thread::scope(|scope| {
+        let finder = Finder::new(problem, need, &second);
+        let closed = thread::scope(|scope| {
             spawn(scope, || finder.work());
-            let mut other: Option<ScopedJoinHandle<Ended>> = None;
-            let ended = tree.go_on(&first, |tree| {
+            tree.go_on(&first, |tree| {
                 if first.now() >= late
                     && let Some(plan) = tree.best.as_ref().filter(|(plan, _)| can_be_cut(problem, plan))
                     && let Some(hints) = tree.hints.take()
                 {
-                    fourth.begin(first.now());
-                    let cutter = Cutter::new(problem, need, &fourth, plan.clone());
+                    third.begin(first.now());
+                    let cutter = Cutter::new(problem, need, &third, plan.clone());
                     spawn(scope, || cutter.work(hints));
                 }
-                if other.is_none() && (tree.made >= SECOND || first.now() >= LONGER) {
-                    let second = &second;
-                    second.begin(first.now());
-                    let tree = tree.second().on(second);
-                    other = Some(spawn(scope, || tree.go_on(second, |_| {})));
-                }
-            });
-            let other = other.map(joined);
-            [ended].into_iter().chain(other).collect::<Vec<_>>()
+            })
         });
-        let bound =
-            ended.iter().map(|ended| ended.closed.bound).reduce(|one, other| one.zip(other).map(|(a, b)| a.max(b)));
-        ended.retain(|ended| ended.proved);
-        match ended.into_iter().min_by_key(|ended| ended.by) {
-            Some(ended) => ended.closed,
-            None => Closed { best: strands.best(), bound: bound.flatten() },
-        }
+        // Where it did not close, others may have told plans that it did not learn of.
+        if closed.is_proved() { closed } else { Closed { best: strands.best(), ..closed } }
     }
 
     /// The tree as one of the strands.
@@ -100,7 +77,7 @@ impl<'a> Tree<'a> {
     }
 
     /// Closes node after node as one of the strands; `after` is called after each.
-    fn go_on(mut self, strand: &Strand<Job>, mut after: impl FnMut(&mut Self)) -> Ended {
+    fn go_on(mut self, strand: &Strand<Job>, mut after: impl FnMut(&mut Self)) -> Closed {
         let _guard = strand.guard();
         while !self.is_proved() && self.step() {
             after(&mut self);
@@ -110,8 +87,8 @@ impl<'a> Tree<'a> {
                 self.best = Some(plan);
             }
         }
-        let proved = self.is_proved();
-        Ended { by: (strand.end(proved), strand.index()), proved, closed: self.closed() }
+        strand.end(self.is_proved());
+        self.closed()
     }
 
     /// Tells the others a plan.
@@ -150,6 +127,7 @@ mod tests {
     use super::super::super::generate::generate;
     use super::super::super::need::Need;
     use super::super::super::watch::{Progress, Watch};
+    use super::super::plans::GROWN;
     use super::*;
     use crate::data::{File, Source, read};
     use crate::model::Problem;
@@ -176,25 +154,21 @@ mod tests {
     }
 
     #[test]
-    fn either_tree_alone_and_both_beside_each_other_come_to_the_same_cost() {
+    fn a_tree_alone_and_with_others_beside_it_comes_to_the_same_cost() {
         let mut most = 0;
         for charges in ["", "cut_price = 0.50\nfree_cuts = 2\n"] {
             let (problem, need) = batch(charges);
             let relaxed = generate(&problem, &need, &[], &Patient);
-            let mut first = Tree::new(&problem, &need, None, &relaxed, &Patient);
-            let mut second = first.second();
-            while first.step() {}
-            while second.step() {}
-            most = most.max(first.made);
-            let (first, second) = (first.closed(), second.closed());
-            let both = Tree::new(&problem, &need, None, &relaxed, &Patient).close();
+            let mut alone = Tree::new(&problem, &need, None, &relaxed, &Patient);
+            while alone.step() {}
+            most = most.max(alone.made);
+            let beside = Tree::new(&problem, &need, None, &relaxed, &Patient).close();
             let cost = |closed: &Closed| closed.best.as_ref().map(|(_, cost)| *cost).expect("a plan");
-            assert_eq!(first.bound, Some(cost(&first)));
-            assert_eq!(second.bound, Some(cost(&second)));
-            assert_eq!(both.bound, Some(cost(&both)));
-            assert_eq!((cost(&first), cost(&second)), (cost(&both), cost(&both)));
+            let alone = alone.closed();
+            assert!(alone.is_proved() && beside.is_proved());
+            assert_eq!(cost(&alone), cost(&beside));
         }
-        assert!(most > SECOND, "{most} nodes are too few for a second tree");
+        assert!(most > GROWN, "{most} nodes are too few for lists that are searched through with care");
     }
 
     /// Holds up one thread or another for a moment, each run otherwise.
@@ -229,7 +203,7 @@ mod tests {
         // Plans are never cut anew; or later than the finder first finds some; or from the beginning, so that it gets no work.
         for (late, by) in [(u64::MAX, vec![FINDER]), (700, vec![FINDER, ANEW]), (0, vec![ANEW])] {
             let even = way(&Patient, late);
-            for by in [FIRST_TREE, SECOND_TREE].into_iter().chain(by) {
+            for by in [TREE].into_iter().chain(by) {
                 assert!(even.2.iter().any(|told| told.1 == by), "{by} finds nothing, late {late}: {:?}", even.2);
             }
             for seed in 1..3 {

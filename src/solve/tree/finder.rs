@@ -1,5 +1,5 @@
-//! What looks for cheaper plans beside the trees, on a strand of its own: it dives from linear programs, and reworks the
-//! best plan, as the first tree hands it over. It proves nothing.
+//! What looks for cheaper plans beside the tree, on a strand of its own: it dives from linear programs, and reworks the
+//! best plan, as the tree hands it over. It proves nothing.
 
 use super::super::cover::Cover;
 use super::super::dive::{Choice, dive};
@@ -15,7 +15,7 @@ use super::priced;
 use super::strand::{Priced, Strand};
 use crate::model::Problem;
 
-/// What the first tree has the finder do, and the best plan by then.
+/// What the tree has the finder do, and the best plan by then.
 pub(super) struct Job {
     /// The plan.
     pub plan: Option<Priced>,

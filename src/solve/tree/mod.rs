@@ -9,14 +9,12 @@ mod anew;
 mod beside;
 mod bounds;
 mod finder;
-mod lean;
 mod lists;
 mod near;
 mod plans;
 mod strand;
 
 use self::finder::Job;
-use self::lean::Lean;
 use self::lists::Lists;
 use self::strand::Strand;
 use super::anew::Hints;
@@ -89,14 +87,12 @@ pub(super) struct Tree<'a> {
     strand: Option<&'a Strand<'a, Job>>,
     /// Dives so far.
     dives: usize,
-    /// What the first linear program tells, until plans are cut anew by that; none in the second tree.
+    /// What the first linear program tells, until plans are cut anew by that.
     hints: Option<Hints>,
-    /// How long the lists may be that it searches through.
+    /// How the lists went that it searched through.
     lists: Lists,
     /// What the searches through them have learned.
     learned: Learned,
-    /// How its lists went, where this is the second tree.
-    lean: Option<Lean>,
 }
 
 impl<'a> Tree<'a> {
@@ -131,7 +127,6 @@ impl<'a> Tree<'a> {
             hints: Some(anew::hints(problem, relaxed)),
             lists: Lists::new(),
             learned: Learned::default(),
-            lean: None,
         };
         if let Some(bound) = relaxed.bound {
             tree.push(Node::new(bound, 0, scope));
@@ -178,9 +173,6 @@ impl<'a> Tree<'a> {
     }
 
     fn report(&self, bound: i64) {
-        if self.lean.is_some() {
-            return;
-        }
         let cents = |units: i64| Cents(units / self.problem.charges.cent);
         let least = self.stuck.map_or(bound, |stuck| stuck.min(bound));
         let (best, bound) = (self.best.as_ref().map(|(_, cost)| cents(*cost)), Some(cents(least)));
@@ -192,7 +184,7 @@ impl<'a> Tree<'a> {
         let Some((bound, lenses)) = self.bound(node) else { return Look::Closed };
         let counts = open_counts(self.problem, &self.master, &node.scope);
         let last = counts.is_empty().then_some(node.efforts);
-        let fresh = self.lean.is_none() && node.is_fresh() && self.dives * EACH <= self.made;
+        let fresh = node.is_fresh() && self.dives * EACH <= self.made;
         if node.depth == 0 || last.is_some() {
             self.glance(&node.scope, bound);
         }
@@ -206,11 +198,7 @@ impl<'a> Tree<'a> {
         let Some(target) = self.within_reach(node, bound) else { return Look::Closed };
         self.rework_now_and_then(&node.scope, &lenses, bound);
         let sheets_open = matches!(counts.first(), Some((Count::Kind(_), _)));
-        let found = match &self.lean {
-            _ if sheets_open => None,
-            Some(_) => self.search_short(&node.scope, &lenses, target, last),
-            None => self.search_listed(&node.scope, lenses, target, last, fresh),
-        };
+        let found = if sheets_open { None } else { self.search_listed(&node.scope, lenses, target, last, fresh) };
         match found {
             Some(Verdict::Nothing) => match outlay::least_from(self.problem, &node.scope, target + 1) {
                 Some(bound) if self.is_cheaper(bound) => Look::Raised(bound),

@@ -10,17 +10,18 @@ use super::super::pool::pool;
 use super::super::program::Program;
 use super::super::scope::Scope;
 use super::super::search::{Search, Verdict};
-use super::beside::SECOND;
 use super::finder::{Material, Task};
 use super::near::near;
 use super::{ALONE, Tree};
 
+/// Nodes made from which on lists are tried only where they promise to be short, and searched through with care.
+pub(super) const GROWN: usize = 64;
 /// Most layouts and patterns that are listed where there is nothing to branch on: at first, and after that.
 const LAST_LISTED: [usize; 2] = [6_000, 40_000];
 /// Most nodes of a search through a list.
 const NODES: usize = 500;
 /// How many times as many it may have each time that a node comes back.
-pub(super) const MORE: usize = 8;
+const MORE: usize = 8;
 /// Most nodes of a search among what was found on the way, which proves nothing.
 const GLANCE: usize = 100;
 
@@ -60,7 +61,7 @@ impl Tree<'_> {
     pub(super) fn search(&mut self, scope: &Scope, listed: &[Made], target: i64, nodes: usize) -> (Verdict, usize) {
         let program = Program::new(self.problem, self.need, scope, (listed, &self.master.priced_covers()), target);
         let search = Search::new(self.problem, self.need, program, target, nodes, self.watch);
-        if self.made < SECOND || nodes <= GLANCE { search.run() } else { search.with_care(&mut self.learned).run() }
+        if self.made < GROWN || nodes <= GLANCE { search.run() } else { search.with_care(&mut self.learned).run() }
     }
 
     /// Lists all that a plan of the scope within the target can be made of, and searches through it; none where that is
@@ -77,17 +78,27 @@ impl Tree<'_> {
         if last.is_some() && lenses.len() == 1 && !only_sheets_cost(self.problem, scope) {
             lenses.push(self.relaxed_with_fewer(scope));
         }
+        let gap = i128::from(target) * i128::from(lenses[0].prices.scale) - lenses[0].judged.total?;
+        let pass = last.is_none() && !look && self.made >= GROWN;
+        if pass && !self.lists.is_time(gap) {
+            return None;
+        }
         let lenses: Vec<&Bounded> = lenses.iter().collect();
         let listed = pool(self.problem, self.need, scope, &lenses, (target, most), self.watch);
-        if listed.is_none() && look {
-            return self.search_nearest(scope, &lenses, target);
+        let found = listed.map(|listed| {
+            let (verdict, nodes) = self.search(scope, &listed, target, NODES * MORE.pow(last.unwrap_or(0)));
+            if last.is_none() {
+                self.lists.searched(listed.len(), (!matches!(verdict, Verdict::Unsure)).then_some(nodes));
+            }
+            verdict
+        });
+        if pass {
+            self.lists.tried(gap, matches!(found, Some(Verdict::Nothing | Verdict::Found(_))));
         }
-        let listed = listed?;
-        let (verdict, nodes) = self.search(scope, &listed, target, NODES * MORE.pow(last.unwrap_or(0)));
-        if last.is_none() {
-            self.lists.learn(listed.len(), (!matches!(verdict, Verdict::Unsure)).then_some(nodes));
+        match found {
+            None if look => self.search_nearest(scope, &lenses, target),
+            found => found,
         }
-        Some(verdict)
     }
 
     /// Searches through the layouts and patterns closest to the program's own, which finds plans but proves nothing.

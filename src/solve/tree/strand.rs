@@ -16,14 +16,12 @@ use std::time::Duration;
 
 /// How far others may be behind: so many turns, and such a part of all turns.
 const LAG: [u64; 2] = [8, 16];
-/// The strands: two trees, of which the first to close ends all, and two that look for plans for them.
-pub(super) const FIRST_TREE: usize = 0;
-/// The other tree.
-pub(super) const SECOND_TREE: usize = 1;
+/// The strands: a tree, which ends all where it closes, and two that look for plans for it.
+pub(super) const TREE: usize = 0;
 /// What looks for plans.
-pub(super) const FINDER: usize = 2;
+pub(super) const FINDER: usize = 1;
 /// What cuts plans anew.
-pub(super) const ANEW: usize = 3;
+pub(super) const ANEW: usize = 2;
 
 /// Where the clock of a strand stands that has nothing to do, or has not begun, or is at its end.
 const AT_REST: u64 = u64::MAX;
@@ -33,11 +31,11 @@ const LOOK: Duration = Duration::from_micros(200);
 /// A plan and what it costs, in units.
 pub(super) type Priced = (Draft, i64);
 
-/// All strands; `J` is the work that the first tree hands to the finder.
+/// All strands; `J` is the work that the tree hands to the finder.
 pub(super) struct Strands<'a, J> {
     watch: &'a dyn Watch,
-    clocks: [AtomicU64; 4],
-    /// When the first to prove that nothing is cheaper did so.
+    clocks: [AtomicU64; 3],
+    /// When it was proved that nothing is cheaper.
     over: AtomicU64,
     board: Mutex<Board<J>>,
     moved: Condvar,
@@ -67,7 +65,7 @@ impl<'a, J> Strands<'a, J> {
         let board = Board { plans: Vec::new(), jobs: VecDeque::new(), rested: 0, done: false };
         Strands {
             watch,
-            clocks: [0, AT_REST, AT_REST, AT_REST].map(AtomicU64::new),
+            clocks: [0, AT_REST, AT_REST].map(AtomicU64::new),
             over: AT_REST.into(),
             board: board.into(),
             moved: Condvar::new(),
@@ -100,22 +98,13 @@ impl<'a, J> Strands<'a, J> {
         self.board.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    /// Whether what this strand does from now on is of no use: a tree has closed before, and no other that might still
-    /// close before it can learn of it.
-    fn is_over(&self, index: usize, now: u64) -> bool {
-        let over = self.over.load(SeqCst);
-        let trees = &self.clocks[FIRST_TREE..=SECOND_TREE];
-        let nobody = || over != AT_REST && trees.iter().all(|clock| clock.load(SeqCst) == AT_REST);
-        now > over || (index > SECOND_TREE && nobody())
+    /// Whether the tree has closed: what others do from then on is of no use.
+    fn is_over(&self) -> bool {
+        self.over.load(SeqCst) != AT_REST
     }
 }
 
 impl<J> Strand<'_, J> {
-    /// Which it is.
-    pub(super) fn index(&self) -> usize {
-        self.index
-    }
-
     /// Its clock.
     pub(super) fn now(&self) -> u64 {
         self.all.clocks[self.index].load(SeqCst)
@@ -138,8 +127,7 @@ impl<J> Strand<'_, J> {
         let horizon = self.horizon();
         let behind = |clock: &AtomicU64| clock.load(SeqCst) < horizon;
         let mut board = self.all.board();
-        while self.all.clocks.iter().any(behind) && !self.all.is_over(self.index, self.now()) && !self.all.watch.stop()
-        {
+        while self.all.clocks.iter().any(behind) && !self.all.is_over() && !self.all.watch.stop() {
             board = self.all.moved.wait_timeout(board, LOOK).unwrap_or_else(PoisonError::into_inner).0;
         }
         let known = board.plans.iter().filter(|(time, by, _)| *time < horizon && *by != self.index);
@@ -179,7 +167,7 @@ impl<J> Strand<'_, J> {
                 return Some(job);
             }
             clock.store(AT_REST, SeqCst);
-            if board.done || self.all.is_over(FINDER, 0) {
+            if board.done || self.all.is_over() {
                 return None;
             }
             board = self.all.moved.wait_timeout(board, LOOK * 10).unwrap_or_else(PoisonError::into_inner).0;
@@ -204,7 +192,7 @@ impl<J> Strand<'_, J> {
     }
 
     fn rest(&self) {
-        self.all.board().done |= self.index == FIRST_TREE;
+        self.all.board().done |= self.index == TREE;
         self.all.clocks[self.index].store(AT_REST, SeqCst);
         self.all.moved.notify_all();
     }
@@ -229,8 +217,8 @@ impl<J> Drop for Guard<'_, J> {
 
 impl<J: Send> Watch for Strand<'_, J> {
     fn stop(&self) -> bool {
-        let now = self.all.clocks[self.index].fetch_add(1, SeqCst) + 1;
-        self.all.is_over(self.index, now) || self.all.watch.stop()
+        self.all.clocks[self.index].fetch_add(1, SeqCst);
+        self.all.is_over() || self.all.watch.stop()
     }
     fn seconds(&self) -> f64 {
         self.all.watch.seconds()
@@ -262,7 +250,7 @@ mod tests {
     #[test]
     fn what_is_told_is_known_a_lag_later_and_no_sooner() {
         let strands = Strands::new(&Patient);
-        let [first, second] = [FIRST_TREE, SECOND_TREE].map(|index| strands.strand(index));
+        let [first, second] = [TREE, ANEW].map(|index| strands.strand(index));
         second.begin(0);
         go_on(&first, 10);
         first.tell(plan(500));
@@ -281,7 +269,7 @@ mod tests {
     #[test]
     fn who_is_ahead_waits_for_what_others_still_tell() {
         let strands = Strands::new(&Patient);
-        let [first, second] = [FIRST_TREE, SECOND_TREE].map(|index| strands.strand(index));
+        let [first, second] = [TREE, ANEW].map(|index| strands.strand(index));
         second.begin(0);
         go_on(&second, 50);
         thread::scope(|scope| {
@@ -299,7 +287,7 @@ mod tests {
     #[test]
     fn the_finder_rests_between_jobs_and_keeps_nobody_waiting() {
         let strands = Strands::new(&Patient);
-        let [first, finder] = [FIRST_TREE, FINDER].map(|index| strands.strand(index));
+        let [first, finder] = [TREE, FINDER].map(|index| strands.strand(index));
         go_on(&first, 30);
         assert_eq!(first.learn(None), None);
         first.hand_over("dive");
@@ -314,24 +302,23 @@ mod tests {
     }
 
     #[test]
-    fn the_first_to_close_ends_all_by_the_clock_and_not_before() {
-        let strands: Strands<&str> = Strands::new(&Patient);
-        let [first, second, finder] = [FIRST_TREE, SECOND_TREE, FINDER].map(|index| strands.strand(index));
-        second.begin(0);
-        finder.begin(0);
-        go_on(&first, 40);
-        assert_eq!(first.end(true), 40);
-        assert!(!finder.stop(), "the second tree may still close before");
-        go_on(&second, 40);
-        assert!(second.stop());
-        second.end(false);
-        assert!(finder.stop(), "nobody is left to learn of it");
+    fn a_tree_that_closes_ends_all_and_one_that_does_not_leaves_others_at_work() {
+        for proved in [true, false] {
+            let strands: Strands<&str> = Strands::new(&Patient);
+            let [tree, finder, anew] = [TREE, FINDER, ANEW].map(|index| strands.strand(index));
+            anew.begin(0);
+            go_on(&tree, 40);
+            assert!(!anew.stop());
+            assert_eq!(tree.end(proved), 40);
+            assert_eq!(anew.stop(), proved);
+            assert_eq!(finder.next(), None, "no work will come");
+        }
     }
 
     #[test]
     fn where_one_breaks_down_nobody_waits_for_it() {
         let strands: Strands<&str> = Strands::new(&Patient);
-        let [first, second] = [FIRST_TREE, SECOND_TREE].map(|index| strands.strand(index));
+        let [first, second] = [TREE, ANEW].map(|index| strands.strand(index));
         second.begin(0);
         go_on(&first, 50);
         let broken = thread::scope(|scope| {

@@ -278,6 +278,7 @@ mod tests {
     use super::*;
     use crate::data::{File, Source, read};
     use crate::solve::Patient;
+    use proptest::prelude::*;
 
     /// The search through what makes a batch, with no more than so many sheets, for a plan of no more than this.
     fn on_a_search<T>(sheets: i64, target: i64, then: impl Fn(&mut Search<'_>) -> T) -> T {
@@ -316,5 +317,45 @@ mod tests {
             (0..rows).any(|row| search.empty(&along(row))) || search.empty(&vec![0.0; rows])
         });
         assert!(!shown);
+    }
+
+    /// The least that a plan of these counts costs that is made of what column generation meets, in units; none where a
+    /// search did not come to its end.
+    fn cheapest(counts: &[u32], care: bool) -> Option<i64> {
+        let sizes = ["8 x 10", "11 x 14", "16 x 20", "18 x 24"];
+        let panel = |(size, count): (&&str, &u32)| format!("[[panel]]\nsize = \"{size}\"\ncount = {count}\n");
+        let text = "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 38.50\n\
+             [[sheet]]\nname = \"half\"\nlength = 48\nwidth = 48\nprice = 22.00\n\
+             [yard]\nrips = \"either\"\ncut_price = 0.50\nfree_cuts = 1\n";
+        let text: String = std::iter::once(text.to_owned()).chain(sizes.iter().zip(counts).map(panel)).collect();
+        let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
+        let problem = crate::model::build(&job).expect("they can be made");
+        let (need, scope) = (Need::of(&problem), Scope::all(&problem, &Need::of(&problem), None));
+        let relaxed = generate(&problem, &need, &[], &Patient);
+        let (mut learned, mut target) = (Learned::default(), 40 * problem.charges.sheets[0]);
+        loop {
+            let program = Program::new(&problem, &need, &scope, (&relaxed.found, &[]), target);
+            let search = Search::new(&problem, &need, program, target, 20_000, &Patient);
+            let (verdict, _) = if care { search.with_care(&mut learned).run() } else { search.run() };
+            match verdict {
+                Verdict::Found(draft) => {
+                    assert!(draft.serves(&problem, &need) && draft.cost(&problem) <= target);
+                    target = draft.cost(&problem) - 1;
+                }
+                Verdict::Nothing => return Some(target + 1),
+                Verdict::Unsure => return None,
+            }
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 24, ..ProptestConfig::default() })]
+
+        #[test]
+        fn with_care_and_without_it_the_same_is_found(counts in prop::collection::vec(1_u32..16, 4)) {
+            let (plain, careful) = (cheapest(&counts, false), cheapest(&counts, true));
+            prop_assert!(plain.is_some() && careful.is_some(), "{plain:?} {careful:?}");
+            prop_assert_eq!(plain, careful);
+        }
     }
 }

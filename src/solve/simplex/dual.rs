@@ -187,3 +187,50 @@ fn entering(parts: &[f64], reduced: &[f64], ways: &[f64], sign: f64) -> Option<u
     }
     best.map(|(column, _, _)| column)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::Column;
+    use super::*;
+    use proptest::prelude::*;
+
+    /// Least cost of columns from 0 to 10 that come to at least so much in each row, at its optimum.
+    fn program(costs: &[u8], rows: &[(Vec<u8>, u8)]) -> Simplex {
+        let mut lp = Simplex::default();
+        for (_, right) in rows {
+            lp.add_row(&[], f64::from(*right), (0.0, f64::INFINITY));
+        }
+        for (at, cost) in costs.iter().enumerate() {
+            let entries = rows.iter().enumerate().map(|(row, (parts, _))| (row, f64::from(parts[at]))).collect();
+            lp.add_column(&Column { entries, cost: f64::from(*cost), least: 0.0, most: 10.0 });
+        }
+        assert_eq!(lp.dual(f64::INFINITY), Outcome::Optimal);
+        lp
+    }
+
+    proptest! {
+        #[test]
+        fn probes_tell_what_moved_bounds_cost_and_leave_all_as_it_is(
+            costs in prop::collection::vec(1_u8..9, 6),
+            rows in prop::collection::vec((prop::collection::vec(1_u8..6, 6), 1_u8..60), 1..5),
+            most in 0_u8..10,
+        ) {
+            let mut lp = program(&costs, &rows);
+            let columns: Vec<usize> = (rows.len()..rows.len() + costs.len()).collect();
+            let (most, limit) = (f64::from(most), 1e6);
+            let moves: Vec<Moved> =
+                columns.iter().flat_map(|column| [(*column, 0.0, most / 2.0), (*column, most, 10.0)]).collect();
+            let before = (lp.save(), lp.cost(), lp.prices(), lp.values.clone());
+            let costs = lp.probes(&moves, limit, 1_000);
+            for ((column, least, most), cost) in moves.iter().zip(costs) {
+                let mut alone = lp.clone();
+                alone.set_bounds(*column, *least, *most);
+                let there = alone.dual(f64::INFINITY) == Outcome::Optimal;
+                let expected = if there { alone.cost() } else { limit };
+                prop_assert!((cost - expected).abs() < 1e-6, "{cost} for {expected}");
+            }
+            prop_assert_eq!((lp.save(), lp.cost(), lp.prices(), lp.values.clone()), before);
+            prop_assert!(columns.iter().all(|column| lp.bounds(*column) == (0.0, 10.0)));
+        }
+    }
+}

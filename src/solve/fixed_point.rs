@@ -3,10 +3,7 @@
 //! is below zero where its row may be overfilled. What the target leaves above it narrows the bounds of the columns.
 
 use super::program::rounded;
-use super::simplex::Simplex;
-
-/// A column and new bounds of it: (column, least, most).
-pub(super) type Moved = (usize, f64, f64);
+use super::simplex::{Moved, Simplex};
 
 /// A program in whole numbers, with its relaxation, whose bounds are those of now.
 pub(super) struct Exact<'a> {

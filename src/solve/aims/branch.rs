@@ -6,9 +6,9 @@
 //! where what is known so far does not reach the goal. Every plan found is counted again before it is believed.
 
 use super::super::draft::Draft;
-use super::super::fixed_point::{Exact, Moved};
+use super::super::fixed_point::Exact;
 use super::super::master::Made;
-use super::super::simplex::{Outcome, Place};
+use super::super::simplex::{Moved, Outcome, Place};
 use super::super::watch::Watch;
 use super::judge::judge;
 use super::prices::scale;

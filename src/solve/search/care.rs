@@ -7,6 +7,7 @@ use super::super::master::Made;
 use super::super::pattern::Blank;
 use super::super::program::{Counts, Program};
 use super::super::rises::{Rises, score};
+use super::super::simplex::Moved;
 use super::WHOLE;
 use std::collections::BTreeMap;
 
@@ -73,7 +74,7 @@ impl<'a> Care<'a> {
     fn probe(&mut self, program: &mut Program, open: &[Open], limit: f64) -> BTreeMap<usize, (f64, f64)> {
         let unknown = open.iter().filter(|open| !self.known(program, open.column).are_trusted());
         let asked: Vec<&Open> = unknown.take(PROBES).collect();
-        let moves: Vec<(usize, f64, f64)> = asked
+        let moves: Vec<Moved> = asked
             .iter()
             .flat_map(|open| {
                 let (least, most) = program.lp.bounds(open.column);

@@ -11,11 +11,11 @@ pub(super) use self::care::Learned;
 
 use self::care::Care;
 use super::draft::Draft;
-use super::fixed_point::{Exact, Moved};
+use super::fixed_point::Exact;
 use super::need::Need;
 use super::prices::scale;
 use super::program::{Counts, Program};
-use super::simplex::{Outcome, Saved};
+use super::simplex::{Moved, Outcome, Saved};
 use super::watch::Watch;
 use crate::model::Problem;
 use std::collections::BTreeMap;

@@ -1,12 +1,9 @@
 //! The dual method: from a basis that is optimal but for bounds that moved back to an optimum, or to the ray that shows
 //! that nothing meets the rows. It stops where the cost passes a limit; probes tell what moved bounds would cost.
 
-use super::{Outcome, PIVOT, Place, REFRESH, Simplex};
+use super::{Moved, Outcome, PIVOT, Place, REFRESH, Simplex};
 
 const FEASIBLE: f64 = 1e-8;
-
-/// A column and the bounds that it moves to: (column, least, most).
-pub(in crate::solve) type Moved = (usize, f64, f64);
 
 /// What the dual method keeps up to date from pivot to pivot.
 #[derive(Clone)]

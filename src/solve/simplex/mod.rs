@@ -42,6 +42,9 @@ pub(super) struct Column {
     pub most: f64,
 }
 
+/// A column and new bounds of it: (column, least, most).
+pub(super) type Moved = (usize, f64, f64);
+
 /// How a run ended.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Outcome {

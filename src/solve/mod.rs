@@ -37,6 +37,7 @@ mod solved;
 mod tail;
 mod thread;
 mod too_few;
+mod trail;
 mod tree;
 mod watch;
 

@@ -9,6 +9,7 @@ use super::super::draft::Draft;
 use super::super::fixed_point::Exact;
 use super::super::master::Made;
 use super::super::simplex::{Moved, Outcome, Place};
+use super::super::trail::Trail;
 use super::super::watch::Watch;
 use super::judge::judge;
 use super::prices::scale;
@@ -28,7 +29,7 @@ struct Search<'a> {
     nodes: usize,
     /// Times that prices may still bring new layouts and patterns.
     pricings: usize,
-    trail: Vec<Moved>,
+    trail: Trail,
     watch: &'a dyn Watch,
     accept: &'a dyn Fn(&Draft) -> Option<Draft>,
 }
@@ -51,7 +52,7 @@ pub(super) fn search<'a>(
         return None;
     }
     let (scale, pricings) = (scale(problem), nodes / 4);
-    Search { program, problem, means, scale, goal, nodes, pricings, trail: Vec::new(), watch, accept }.explore()
+    Search { program, problem, means, scale, goal, nodes, pricings, trail: Trail::default(), watch, accept }.explore()
 }
 
 impl Search<'_> {
@@ -67,11 +68,11 @@ impl Search<'_> {
         let Some(column) = self.branching() else { return (self.accept)(&self.program.draft()) };
         let value = self.program.lp.value(column);
         let (least, most) = self.program.lp.bounds(column);
-        let (basis, mark) = (self.program.lp.save(), self.trail.len());
+        let (basis, mark) = (self.program.lp.save(), self.trail.mark());
         for (least, most) in [(value.ceil(), most), (least, value.floor())] {
-            self.set_bounds((column, least, most));
+            self.trail.set(&mut self.program.lp, (column, least, most));
             let found = self.explore();
-            self.undo(mark);
+            self.trail.undo(&mut self.program.lp, mark);
             let basis = self.program.padded(basis.clone());
             if found.is_some() || !self.program.lp.restore(&basis) {
                 return found;
@@ -88,7 +89,7 @@ impl Search<'_> {
         self.price();
         let Some(tightened) = self.judge(&self.program.lp.prices()) else { return true };
         for moved in tightened {
-            self.set_bounds(moved);
+            self.trail.set(&mut self.program.lp, moved);
         }
         false
     }
@@ -133,19 +134,6 @@ impl Search<'_> {
             }
         }
         best.map(|(_, _, column)| column)
-    }
-
-    fn set_bounds(&mut self, (column, least, most): Moved) {
-        let before = self.program.lp.bounds(column);
-        self.trail.push((column, before.0, before.1));
-        self.program.lp.set_bounds(column, least, most);
-    }
-
-    fn undo(&mut self, mark: usize) {
-        while self.trail.len() > mark {
-            let (column, least, most) = self.trail.pop().expect("longer than the mark");
-            self.program.lp.set_bounds(column, least, most);
-        }
     }
 }
 

@@ -16,6 +16,7 @@ use super::need::Need;
 use super::prices::scale;
 use super::program::{Counts, Program};
 use super::simplex::{Moved, Outcome, Saved};
+use super::trail::Trail;
 use super::watch::Watch;
 use crate::model::Problem;
 use std::collections::BTreeMap;
@@ -42,7 +43,7 @@ pub(super) struct Search<'a> {
     nodes: usize,
     unsure: bool,
     /// Bounds as they were, to be undone.
-    trail: Vec<Moved>,
+    trail: Trail,
     /// What it goes by where it chooses with care.
     care: Option<Care<'a>>,
     watch: &'a dyn Watch,
@@ -68,7 +69,18 @@ impl<'a> Search<'a> {
         watch: &'a dyn Watch,
     ) -> Self {
         let scale = scale(problem);
-        Search { problem, need, program, target, scale, nodes, unsure: false, trail: Vec::new(), care: None, watch }
+        Search {
+            problem,
+            need,
+            program,
+            target,
+            scale,
+            nodes,
+            unsure: false,
+            trail: Trail::default(),
+            care: None,
+            watch,
+        }
     }
 
     /// The same search, that chooses with care what to branch on, by what was learned and is learned now.
@@ -102,17 +114,17 @@ impl<'a> Search<'a> {
         if !self.program.lp.back_to(root) {
             return Verdict::Unsure;
         }
-        let mark = self.trail.len();
+        let mark = self.trail.mark();
         for (column, copies) in kept {
             let (_, most) = self.program.lp.bounds(*column);
-            self.set_bounds(*column, real(*copies).min(most), most);
+            self.trail.set(&mut self.program.lp, (*column, real(*copies).min(most), most));
         }
         if let Some((column, copies)) = shunned {
             let (least, _) = self.program.lp.bounds(column);
-            self.set_bounds(column, least, real(copies));
+            self.trail.set(&mut self.program.lp, (column, least, real(copies)));
         }
         let found = self.explore();
-        self.undo(mark);
+        self.trail.undo(&mut self.program.lp, mark);
         self.verdict(found)
     }
 
@@ -138,10 +150,10 @@ impl<'a> Search<'a> {
         let value = self.program.lp.value(column);
         let (least, most) = self.program.lp.bounds(column);
         let basis = self.program.lp.mark();
-        let mark = self.trail.len();
-        self.set_bounds(column, value.ceil(), most);
+        let mark = self.trail.mark();
+        self.trail.set(&mut self.program.lp, (column, value.ceil(), most));
         let found = self.explore();
-        self.undo(mark);
+        self.trail.undo(&mut self.program.lp, mark);
         if found.is_some() {
             return found;
         }
@@ -149,9 +161,9 @@ impl<'a> Search<'a> {
             self.unsure = true;
             return None;
         }
-        self.set_bounds(column, least, value.floor());
+        self.trail.set(&mut self.program.lp, (column, least, value.floor()));
         let found = self.explore();
-        self.undo(mark);
+        self.trail.undo(&mut self.program.lp, mark);
         found
     }
 
@@ -178,7 +190,7 @@ impl<'a> Search<'a> {
                 None => true,
                 Some(tightened) => {
                     for (column, least, most) in tightened {
-                        self.set_bounds(column, least, most);
+                        self.trail.set(&mut self.program.lp, (column, least, most));
                     }
                     false
                 }
@@ -251,19 +263,6 @@ impl<'a> Search<'a> {
         }
         best.map(|(_, _, column)| column)
     }
-
-    fn set_bounds(&mut self, column: usize, least: f64, most: f64) {
-        let before = self.program.lp.bounds(column);
-        self.trail.push((column, before.0, before.1));
-        self.program.lp.set_bounds(column, least, most);
-    }
-
-    fn undo(&mut self, mark: usize) {
-        while self.trail.len() > mark {
-            let (column, least, most) = self.trail.pop().expect("longer than the mark");
-            self.program.lp.set_bounds(column, least, most);
-        }
-    }
 }
 
 #[allow(clippy::cast_precision_loss)] // counts and costs of an order
@@ -273,21 +272,28 @@ fn real(number: i64) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use super::super::generate::generate;
+    use super::super::generate::{Relaxed, generate};
     use super::super::scope::{Count, Range, Scope};
     use super::*;
     use crate::data::{File, Source, read};
     use crate::solve::Patient;
     use proptest::prelude::*;
 
-    /// The search through what makes a batch, with no more than so many sheets, for a plan of no more than this.
-    fn on_a_search<T>(sheets: i64, target: i64, then: impl Fn(&mut Search<'_>) -> T) -> T {
-        let text = "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 38.50\n\
-             [[panel]]\nsize = \"16 x 20\"\ncount = 30\n[[panel]]\nsize = \"11 x 14\"\ncount = 20\n";
+    /// A batch from these sheets and panels, and what column generation meets in it.
+    fn batch(text: String) -> (Problem, Need, Relaxed) {
         let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
         let problem = crate::model::build(&job).expect("they can be made");
         let need = Need::of(&problem);
         let relaxed = generate(&problem, &need, &[], &Patient);
+        (problem, need, relaxed)
+    }
+
+    /// The search through what makes a batch, with no more than so many sheets, for a plan of no more than the price of
+    /// so many.
+    fn on_a_search<T>(sheets: i64, target: i64, then: impl Fn(&mut Search<'_>) -> T) -> T {
+        let text = "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 38.50\n\
+             [[panel]]\nsize = \"16 x 20\"\ncount = 30\n[[panel]]\nsize = \"11 x 14\"\ncount = 20\n";
+        let (problem, need, relaxed) = batch(text.to_owned());
         let scope = Scope::all(&problem, &need, None).narrowed(Count::Kind(0), Range { least: 0, most: sheets });
         let target = target * problem.charges.sheets[0];
         let program = Program::new(&problem, &need, &scope, (&relaxed.found, &[]), target);
@@ -328,10 +334,8 @@ mod tests {
              [[sheet]]\nname = \"half\"\nlength = 48\nwidth = 48\nprice = 22.00\n\
              [yard]\nrips = \"either\"\ncut_price = 0.50\nfree_cuts = 1\n";
         let text: String = std::iter::once(text.to_owned()).chain(sizes.iter().zip(counts).map(panel)).collect();
-        let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
-        let problem = crate::model::build(&job).expect("they can be made");
-        let (need, scope) = (Need::of(&problem), Scope::all(&problem, &Need::of(&problem), None));
-        let relaxed = generate(&problem, &need, &[], &Patient);
+        let (problem, need, relaxed) = batch(text);
+        let scope = Scope::all(&problem, &need, None);
         let (mut learned, mut target) = (Learned::default(), fourth_more(relaxed.cost) + problem.charges.sheets[0]);
         let mut found = false;
         loop {

@@ -56,7 +56,7 @@ impl<'a> Cutter<'a> {
         Cutter { problem, need, strand, best }
     }
 
-    /// Cuts the plan anew until the tree has closed, or nothing can be cheaper.
+    /// Cuts the plan anew until the tree has ended, or nothing can be cheaper.
     pub(super) fn work(mut self, hints: Hints) {
         let _guard = self.strand.guard();
         let Some(target) = self.target() else { return };

@@ -1,7 +1,7 @@
 //! What goes on beside a tree that has grown, each on a thread of its own ([`super::strand`]): a finder looks for
 //! cheaper plans, and where it takes long, plans are cut anew and the finder gets no more work. How long it takes to meet
 //! the cheapest plan is much a matter of luck, and differs from one way of searching to another; each learns the others'
-//! plans, and the tree ends all where it closes (an algorithm portfolio, Gomes and Selman 2001).
+//! plans, and where the tree ends, all end (an algorithm portfolio, Gomes and Selman 2001).
 
 use super::super::anew::can_be_cut;
 use super::super::draft::Draft;
@@ -87,7 +87,7 @@ impl<'a> Tree<'a> {
                 self.best = Some(plan);
             }
         }
-        strand.end(self.is_proved());
+        strand.end();
         self.closed()
     }
 

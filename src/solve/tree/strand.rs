@@ -16,7 +16,7 @@ use std::time::Duration;
 
 /// How far others may be behind: so many turns, and such a part of all turns.
 const LAG: [u64; 2] = [8, 16];
-/// The strands: a tree, which ends all where it closes, and two that look for plans for it.
+/// The strands: a tree, which ends all where it ends, and two that look for plans for it.
 pub(super) const TREE: usize = 0;
 /// What looks for plans.
 pub(super) const FINDER: usize = 1;
@@ -35,7 +35,7 @@ pub(super) type Priced = (Draft, i64);
 pub(super) struct Strands<'a, J> {
     watch: &'a dyn Watch,
     clocks: [AtomicU64; 3],
-    /// When it was proved that nothing is cheaper.
+    /// When the tree ended.
     over: AtomicU64,
     board: Mutex<Board<J>>,
     moved: Condvar,
@@ -98,7 +98,7 @@ impl<'a, J> Strands<'a, J> {
         self.board.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    /// Whether the tree has closed: what others do from then on is of no use.
+    /// Whether the tree has ended: nobody learns what others find from then on.
     fn is_over(&self) -> bool {
         self.over.load(SeqCst) != AT_REST
     }
@@ -181,14 +181,10 @@ impl<J> Strand<'_, J> {
         known.then(|| board.jobs.pop_front()).flatten().map(|(_, job)| job)
     }
 
-    /// The end of this strand, and when it came.
-    pub(super) fn end(&self, proved: bool) -> u64 {
-        let now = self.now();
-        if proved {
-            self.all.over.fetch_min(now, SeqCst);
-        }
+    /// The end of the tree, and of all.
+    pub(super) fn end(&self) {
+        self.all.over.fetch_min(self.now(), SeqCst);
         self.rest();
-        now
     }
 
     fn rest(&self) {
@@ -297,21 +293,30 @@ mod tests {
         assert_eq!(finder.newer(), None, "handed over at 30, which is not before 39 - 8 - 39/16 = 29");
         go_on(&finder, 41);
         assert_eq!(finder.newer(), Some("rework"));
-        first.end(false);
+        first.end();
         assert_eq!((finder.next(), finder.now()), (None, AT_REST));
     }
 
     #[test]
-    fn a_tree_that_closes_ends_all_and_one_that_does_not_leaves_others_at_work() {
-        for proved in [true, false] {
-            let strands: Strands<&str> = Strands::new(&Patient);
-            let [tree, finder, anew] = [TREE, FINDER, ANEW].map(|index| strands.strand(index));
-            anew.begin(0);
-            go_on(&tree, 40);
-            assert!(!anew.stop());
-            assert_eq!(tree.end(proved), 40);
-            assert_eq!(anew.stop(), proved);
-            assert_eq!(finder.next(), None, "no work will come");
+    fn where_the_tree_ends_all_end() {
+        let strands: Strands<&str> = Strands::new(&Patient);
+        let [tree, finder, anew] = [TREE, FINDER, ANEW].map(|index| strands.strand(index));
+        anew.begin(0);
+        go_on(&tree, 40);
+        tree.tell(plan(500));
+        assert!(!anew.stop());
+        tree.end();
+        assert!(anew.stop());
+        assert_eq!(finder.next(), None, "no work will come");
+        anew.tell(plan(400));
+        go_on_anyway(&anew, 50);
+        anew.tell(plan(300));
+        assert_eq!(strands.told(), [(2, ANEW, 400), (40, TREE, 500)], "what came later did not matter");
+    }
+
+    fn go_on_anyway(strand: &Strand<&str>, to: u64) {
+        while strand.now() < to {
+            strand.stop();
         }
     }
 

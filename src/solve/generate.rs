@@ -67,6 +67,7 @@ pub(super) fn relax(
     let mut solved = master.solve();
     let mut best: Option<Bounded> = None;
     for _ in 0..ROUNDS {
+        watch.worked(master.work());
         if problem.rippings.iter().any(|ripping| ripping.broken) && solved && !watch.stop() {
             let prices = master.prices();
             let judged = judge(problem, need, scope, &prices, Breaks::Known);

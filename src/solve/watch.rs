@@ -21,6 +21,9 @@ pub trait Watch: Sync {
     fn seconds(&self) -> f64;
     /// Seconds the whole may take.
     fn allowed(&self) -> f64;
+    /// Called after work of about so many nanoseconds, as told by what was done and not by any clock; for whoever has
+    /// several things go on beside each other.
+    fn worked(&self, _work: u64) {}
     /// Called now and then.
     fn report(&self, progress: Progress);
 }

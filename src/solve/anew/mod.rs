@@ -22,6 +22,8 @@ use super::pattern::Pattern;
 use crate::model::Problem;
 use std::collections::{BTreeMap, BTreeSet};
 
+/// About how long a look takes, in nanoseconds.
+const LOOK: u64 = 20;
 /// Rounds of a cycle.
 const CYCLE: u32 = 10_000;
 /// By what part of a sheet's price a bench may be worse, at the beginning of a cycle and at its end.
@@ -112,9 +114,9 @@ impl<'a> Anew<'a> {
         self.target = target;
     }
 
-    /// A measure of the work done so far: about so many fiftieths of a microsecond.
+    /// The work done so far: about so many nanoseconds, but the same wherever the same is done.
     pub(super) fn work(&self) -> u64 {
-        self.filler.turns + self.looks
+        LOOK * (self.filler.turns + self.looks)
     }
 
     /// Tears up something and cuts it anew; a plan within the target where one comes out.

@@ -282,6 +282,11 @@ impl<'a> Master<'a> {
         self.lp.primal() == Outcome::Optimal || (self.begin_again() && self.lp.primal() == Outcome::Optimal)
     }
 
+    /// The work done since this was last asked, see [`Simplex::work`].
+    pub(super) fn work(&mut self) -> u64 {
+        self.lp.work()
+    }
+
     /// What it all costs, in units.
     pub(super) fn cost(&self) -> f64 {
         self.lp.cost() * self.unit

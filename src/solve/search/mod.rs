@@ -178,12 +178,12 @@ impl<'a> Search<'a> {
     /// Solves the node's relaxation; true where it holds no plan within the target.
     fn closed(&mut self) -> bool {
         let limit = self.limit();
-        let mut outcome = self.program.lp.dual(limit);
+        let mut outcome = self.dual(limit);
         if outcome == Outcome::PastLimit {
             if self.judge(&self.program.lp.prices()).is_none() {
                 return true;
             }
-            outcome = self.program.lp.dual(f64::INFINITY);
+            outcome = self.dual(f64::INFINITY);
         }
         match outcome {
             Outcome::Optimal => match self.judge(&self.program.lp.prices()) {
@@ -205,6 +205,12 @@ impl<'a> Search<'a> {
                 true
             }
         }
+    }
+
+    fn dual(&mut self, limit: f64) -> Outcome {
+        let outcome = self.program.lp.dual(limit);
+        self.watch.worked(self.program.lp.work());
+        outcome
     }
 
     /// Whether prices along the ray prove that the node holds nothing: from those of now on, or, where they have grown

@@ -73,6 +73,7 @@ impl Simplex {
             if turn % 8 == 7 && self.cost() > limit {
                 return Outcome::PastLimit;
             }
+            self.work += 9 * self.columns.count() as u64;
             self.line(position, parts);
             let sign = if below { -1.0 } else { 1.0 };
             let Some(column) = entering(parts, reduced, ways, sign) else {
@@ -203,6 +204,19 @@ mod tests {
         }
         assert_eq!(lp.dual(f64::INFINITY), Outcome::Optimal);
         lp
+    }
+
+    #[test]
+    fn work_is_told_once_and_more_where_more_is_done() {
+        let mut lp = program(&[3, 2], &[(vec![1, 2], 9), (vec![2, 1], 8)]);
+        let work = lp.work();
+        assert!(work > 0);
+        assert_eq!(lp.work(), 0, "it was told");
+        lp.probes(&[(2, 0.0, 1.0), (3, 0.0, 1.0)], 1e6, 10);
+        let twice = lp.work();
+        lp.probes(&[(2, 0.0, 1.0)], 1e6, 10);
+        let once = lp.work();
+        assert!(0 < once && once < twice, "{once} of {twice}");
     }
 
     proptest! {

@@ -71,14 +71,17 @@ impl Simplex {
         let pivot = alpha[position];
         let line: Vec<f64> =
             self.inverse[position * rows..(position + 1) * rows].iter().map(|part| part / pivot).collect();
+        let mut changed = 1;
         for (at, part) in alpha.iter().enumerate() {
             let target = &mut self.inverse[at * rows..(at + 1) * rows];
             if at == position {
                 target.copy_from_slice(&line);
             } else if *part != 0.0 {
                 target.iter_mut().zip(&line).for_each(|(to, from)| *to -= part * from);
+                changed += 1;
             }
         }
+        self.work += (rows * changed / 2) as u64;
         self.basis[position] = column;
         self.places[column] = Place::Basic(position);
         self.since_fresh += 1;
@@ -99,6 +102,7 @@ impl Simplex {
     /// Inverts the basis anew; false where it cannot be inverted.
     pub(super) fn refresh(&mut self) -> bool {
         self.begun = true;
+        self.work += 2 * (self.right.len() * self.right.len()) as u64;
         let basis: Vec<&[(usize, f64)]> = self.basis.iter().map(|column| self.columns.entries(*column)).collect();
         let Some(inverse) = inverted(&basis) else { return false };
         self.inverse = inverse;

@@ -74,6 +74,8 @@ pub(super) struct Simplex {
     inverse: Vec<f64>,
     values: Vec<f64>,
     since_fresh: usize,
+    /// Work done since it was last asked for, see [`Simplex::work`].
+    work: u64,
     /// Whether the inverse and the values stand; they do from the first use on.
     begun: bool,
 }
@@ -186,6 +188,11 @@ impl Simplex {
     /// Where a column stands.
     pub(super) fn place(&self, column: usize) -> Place {
         self.places[column]
+    }
+
+    /// The work done since this was last asked: about so many nanoseconds, but the same wherever the same is done.
+    pub(super) fn work(&mut self) -> u64 {
+        std::mem::take(&mut self.work)
     }
 
     /// Cost of the current values.

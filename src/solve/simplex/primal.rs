@@ -12,6 +12,7 @@ impl Simplex {
         let (mut still, most) = (0, 20_000 + 50 * self.right.len());
         for _ in 0..most {
             let prices = self.prices();
+            self.work += (self.right.len() * self.right.len()) as u64;
             let Some((column, falls)) = self.entering(&prices, still > 300) else { return Outcome::Optimal };
             let alpha = self.transformed(column);
             let (step, leaving) = self.ratio(column, falls, &alpha, still > 300);

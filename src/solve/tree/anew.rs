@@ -15,10 +15,10 @@ use super::priced;
 use super::strand::{Priced, Strand};
 use crate::model::Problem;
 
-/// Work for each turn of the clock: about as long as a turn of the tree.
-const WORK: u64 = 15_000;
-/// Turns of the clock to mend what is on the bench at the end of a cycle.
-const MENDING: u64 = 400;
+/// Work until it is asked again whether to stop and what others have found.
+const WORK: u64 = 100_000;
+/// How long to mend what is on the bench at the end of a cycle, by the clock.
+const MENDING: u64 = 40_000_000;
 /// What a panel is worth at least, beside the average of what plans cost for its area.
 const LEAST_WORTH: f64 = 0.3;
 
@@ -61,14 +61,16 @@ impl<'a> Cutter<'a> {
         let _guard = self.strand.guard();
         let Some(target) = self.target() else { return };
         let Some(mut anew) = Anew::new(self.problem, self.need, hints, &self.best.0, target) else { return };
-        let mut turns = 0;
+        let mut told = 0;
         loop {
             let mut cheaper = anew.round().is_some_and(|draft| self.take(&draft));
             if let Some((bench, noted)) = anew.cycle() {
                 cheaper |= self.mend(&bench, noted);
             }
-            while turns < anew.work() / WORK {
-                turns += 1;
+            let work = anew.work() - told;
+            if work >= WORK {
+                told += work;
+                self.strand.worked(work);
                 if self.strand.stop() {
                     return;
                 }

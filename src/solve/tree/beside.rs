@@ -13,8 +13,8 @@ use super::{ALONE, Tree};
 use std::cmp::Reverse;
 use std::thread;
 
-/// Turns of its clock after which the tree has taken long: plans are cut anew, for which usual batches would only wait.
-const LONG: u64 = 1_000;
+/// Where its clock stands when the tree has taken long: plans are cut anew, for which usual batches would only wait.
+const LONG: u64 = 100_000_000;
 
 /// How the work on a tree ended.
 pub(in crate::solve) struct Closed {
@@ -43,7 +43,7 @@ impl<'a> Tree<'a> {
         self.close_on(&Strands::new(watch), LONG)
     }
 
-    /// The same as one of the strands, with the others beside it; plans are cut anew from this turn of its clock on.
+    /// The same as one of the strands, with the others beside it; plans are cut anew once its clock stands here.
     fn close_on(self, strands: &Strands<Job>, late: u64) -> Closed {
         let [first, second, third] = [TREE, FINDER, ANEW].map(|index| strands.strand(index));
         let tree = self.on(&first);
@@ -201,7 +201,7 @@ mod tests {
             (closed.best, closed.bound, strands.told())
         };
         // Plans are never cut anew; or later than the finder first finds some; or from the beginning, so that it gets no work.
-        for (late, by) in [(u64::MAX, vec![FINDER]), (700, vec![FINDER, ANEW]), (0, vec![ANEW])] {
+        for (late, by) in [(u64::MAX, vec![FINDER]), (50_000_000, vec![FINDER, ANEW]), (0, vec![ANEW])] {
             let even = way(&Patient, late);
             for by in [TREE].into_iter().chain(by) {
                 assert!(even.2.iter().any(|told| told.1 == by), "{by} finds nothing, late {late}: {:?}", even.2);

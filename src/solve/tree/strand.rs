@@ -1,11 +1,12 @@
 //! Strands of work that go on beside each other, each on a thread of its own, and come to the same plan however many
 //! cores there are.
 //!
-//! No strand goes by real time. Each has a clock that goes on by one whenever it asks its watch whether to stop, as all
-//! work does at every turn. What a strand tells bears the time of its clock; another learns it once its own clock is so
-//! much later that nothing earlier can still come: whoever is ahead waits until none is further behind than a lag
-//! (conservative simulation, Chandy and Misra 1979). So what is found and when it is learned depends neither on how many
-//! cores there are nor on how busy they are. Only the end of the time allowed does.
+//! No strand goes by real time. Each has a clock that goes on by what was done: by the work that it tells its watch of,
+//! and by a little whenever it asks whether to stop, as all work does at every turn. That comes close to how long it takes,
+//! so that strands seldom wait for each other. What a strand tells bears the time of its clock; another learns it once its
+//! own clock is so much later that nothing earlier can still come: whoever is ahead waits until none is further behind than
+//! a lag (conservative simulation, Chandy and Misra 1979). So what is found and when it is learned depends neither on how
+//! many cores there are nor on how busy they are. Only the end of the time allowed does.
 
 use super::super::draft::Draft;
 use super::super::watch::{Progress, Watch};
@@ -14,8 +15,10 @@ use std::sync::atomic::{AtomicU64, Ordering::SeqCst};
 use std::sync::{Condvar, Mutex, MutexGuard, PoisonError};
 use std::time::Duration;
 
-/// How far others may be behind: so many turns, and such a part of all turns.
-const LAG: [u64; 2] = [8, 16];
+/// What a turn takes beside the work that is told, in nanoseconds.
+const TURN: u64 = 25_000;
+/// How far others may be behind: so many nanoseconds, and such a part of all that was done.
+const LAG: [u64; 2] = [1_000_000, 16];
 /// The strands: a tree, which ends all where it ends, and two that look for plans for it.
 pub(super) const TREE: usize = 0;
 /// What looks for plans.
@@ -105,7 +108,7 @@ impl<'a, J> Strands<'a, J> {
 }
 
 impl<J> Strand<'_, J> {
-    /// Its clock.
+    /// Where its clock stands.
     pub(super) fn now(&self) -> u64 {
         self.all.clocks[self.index].load(SeqCst)
     }
@@ -213,8 +216,11 @@ impl<J> Drop for Guard<'_, J> {
 
 impl<J: Send> Watch for Strand<'_, J> {
     fn stop(&self) -> bool {
-        self.all.clocks[self.index].fetch_add(1, SeqCst);
+        self.worked(TURN);
         self.all.is_over() || self.all.watch.stop()
+    }
+    fn worked(&self, work: u64) {
+        self.all.clocks[self.index].fetch_add(work, SeqCst);
     }
     fn seconds(&self) -> f64 {
         self.all.watch.seconds()
@@ -237,10 +243,10 @@ mod tests {
         (Draft::default(), cost)
     }
 
+    const MILLISECOND: u64 = LAG[0];
+
     fn go_on(strand: &Strand<&str>, to: u64) {
-        while strand.now() < to {
-            assert!(!strand.stop());
-        }
+        strand.worked(to * MILLISECOND - strand.now());
     }
 
     #[test]
@@ -251,10 +257,10 @@ mod tests {
         go_on(&first, 10);
         first.tell(plan(500));
         go_on(&first, 100);
-        // Known are things before 19 - 8 - 19/16 = 10, then those before 20 - 8 - 20/16 = 11.
-        go_on(&second, 19);
+        // Known are things before 11 - 1 - 11/16 = 9.3, then those before 12 - 1 - 12/16 = 10.25.
+        go_on(&second, 11);
         assert_eq!(second.learn(None), None);
-        go_on(&second, 20);
+        go_on(&second, 12);
         assert_eq!(second.learn(None), Some(plan(500)));
         assert_eq!(second.learn(Some(501)), Some(plan(500)));
         assert_eq!(second.learn(Some(500)), None, "it is no cheaper");
@@ -274,8 +280,12 @@ mod tests {
             go_on(&first, 20);
             first.tell(plan(700));
             first.tell(plan(600));
-            go_on(&first, 39);
-            assert_eq!(learned.join().expect("it learns"), Some(plan(600)), "the cheapest before 50 - 8 - 50/16 = 39");
+            go_on(&first, 46);
+            assert_eq!(
+                learned.join().expect("it learns"),
+                Some(plan(600)),
+                "the cheapest before 50 - 1 - 50/16 = 45.9"
+            );
         });
         assert_eq!(strands.best(), Some(plan(600)));
     }
@@ -288,10 +298,10 @@ mod tests {
         assert_eq!(first.learn(None), None);
         first.hand_over("dive");
         first.hand_over("rework");
-        assert_eq!((finder.next(), finder.now()), (Some("dive"), 30));
-        go_on(&finder, 39);
-        assert_eq!(finder.newer(), None, "handed over at 30, which is not before 39 - 8 - 39/16 = 29");
-        go_on(&finder, 41);
+        assert_eq!((finder.next(), finder.now()), (Some("dive"), 30 * MILLISECOND));
+        go_on(&finder, 33);
+        assert_eq!(finder.newer(), None, "handed over at 30, which is not before 33 - 1 - 33/16 = 29.9");
+        go_on(&finder, 34);
         assert_eq!(finder.newer(), Some("rework"));
         first.end();
         assert_eq!((finder.next(), finder.now()), (None, AT_REST));
@@ -309,15 +319,10 @@ mod tests {
         assert!(anew.stop());
         assert_eq!(finder.next(), None, "no work will come");
         anew.tell(plan(400));
-        go_on_anyway(&anew, 50);
+        go_on(&anew, 50);
         anew.tell(plan(300));
-        assert_eq!(strands.told(), [(2, ANEW, 400), (40, TREE, 500)], "what came later did not matter");
-    }
-
-    fn go_on_anyway(strand: &Strand<&str>, to: u64) {
-        while strand.now() < to {
-            strand.stop();
-        }
+        let told = [(2 * TURN, ANEW, 400), (40 * MILLISECOND, TREE, 500)];
+        assert_eq!(strands.told(), told, "what came later did not matter");
     }
 
     #[test]

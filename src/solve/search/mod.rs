@@ -208,7 +208,10 @@ impl<'a> Search<'a> {
     }
 
     fn dual(&mut self, limit: f64) -> Outcome {
-        let outcome = self.program.lp.dual(limit);
+        let mut outcome = self.program.lp.dual(limit);
+        if outcome == Outcome::Lost && self.program.lp.begin_with(&[]) {
+            outcome = self.program.lp.dual(limit);
+        }
         self.watch.worked(self.program.lp.work());
         outcome
     }

@@ -3,6 +3,9 @@
 
 use super::{Place, REFRESH, Simplex};
 
+/// Smaller parts are what rounding left behind.
+const NOISE: f64 = 1e-12;
+
 impl Simplex {
     /// The inverse of the slacks of all rows so far, if nothing was done yet: many rows at once cost no more than one.
     pub(super) fn begin(&mut self) {
@@ -63,14 +66,16 @@ impl Simplex {
         let rows = self.right.len();
         let entries = self.columns.entries(column);
         let at = |position: usize| entries.iter().map(|(row, part)| self.inverse[position * rows + row] * part).sum();
-        (0..rows).map(at).collect()
+        (0..rows).map(at).map(without_noise).collect()
     }
 
     pub(super) fn pivot(&mut self, column: usize, position: usize, alpha: &[f64]) {
         let rows = self.right.len();
         let pivot = alpha[position];
-        let line: Vec<f64> =
-            self.inverse[position * rows..(position + 1) * rows].iter().map(|part| part / pivot).collect();
+        let line: Vec<f64> = self.inverse[position * rows..(position + 1) * rows]
+            .iter()
+            .map(|part| without_noise(part / pivot))
+            .collect();
         let mut changed = 1;
         for (at, part) in alpha.iter().enumerate() {
             let target = &mut self.inverse[at * rows..(at + 1) * rows];
@@ -129,6 +134,11 @@ impl Simplex {
             .map(|at| self.inverse_line(at).iter().zip(&rest).map(|(part, right)| part * right).sum())
             .collect();
     }
+}
+
+/// Nothing where this is but what rounding left behind, which would only make work.
+fn without_noise(part: f64) -> f64 {
+    if part.abs() < NOISE { 0.0 } else { part }
 }
 
 /// The inverse of the matrix with these columns: (row, coefficient). Columns with a single entry, as those of slacks are,

@@ -62,8 +62,6 @@ pub(super) enum Outcome {
 #[derive(Clone, Debug, Default)]
 pub(super) struct Simplex {
     columns: Columns,
-    /// The same entries by row: (column, coefficient).
-    lines: Vec<Vec<(usize, f64)>>,
     right: Vec<f64>,
     /// Slack column of each row.
     slacks: Vec<usize>,
@@ -97,7 +95,6 @@ impl Simplex {
         self.right.push(right);
         self.columns.add_row(row, entries);
         let slack = self.columns.count();
-        self.lines.push(entries.iter().copied().chain([(slack, -1.0)]).collect());
         self.slacks.push(slack);
         self.columns.push(&Column { entries: vec![(row, -1.0)], cost: 0.0, least: bounds.0, most: bounds.1 });
         self.places.push(Place::Basic(row));
@@ -116,9 +113,6 @@ impl Simplex {
     /// Adds a column at its lower bound.
     pub(super) fn add_column(&mut self, column: &Column) -> usize {
         let added = self.columns.count();
-        for (row, coefficient) in &column.entries {
-            self.lines[*row].push((added, *coefficient));
-        }
         self.columns.push(column);
         self.places.push(Place::Lower);
         if self.begun && column.least != 0.0 {

@@ -39,6 +39,9 @@ const ALONE: usize = 8;
 /// Nodes made for each dive, at least.
 const EACH: usize = 8;
 
+/// What part of the bound a search reaches beyond it at most.
+const FINE: i64 = 4_000;
+
 /// How often a node that cannot be split comes back, to be searched for longer each time.
 const EFFORTS: u32 = 3;
 
@@ -152,7 +155,9 @@ impl<'a> Tree<'a> {
                     self.push(Node::new(bound, node.depth + 1, part));
                 }
             }
-            Look::Raised(bound) => self.push(Node { bound, reach: node.reach * 2, ..node }),
+            Look::Raised(bound) => {
+                self.push(Node { bound, reach: further(node.reach, self.problem.charges.step(), bound), ..node });
+            }
             Look::BrokenOff(bound) => self.push(Node { bound, efforts: node.efforts + 1, ..node }),
             Look::Stuck(bound) => self.stick(bound),
         }
@@ -255,6 +260,12 @@ impl<'a> Tree<'a> {
     }
 }
 
+/// How far the next search reaches where one found nothing below this bound: twice as far where steps are so small that it
+/// would take many to get anywhere, else no further, as lists get longer with each step and all may be for nothing.
+fn further(reach: i64, step: i64, bound: i64) -> i64 {
+    if (2 * reach - 1) * step <= bound / FINE { 2 * reach } else { reach }
+}
+
 /// The plan without strips that nothing is cut from, and what it then costs.
 fn priced(problem: &Problem, need: &Need, draft: &Draft) -> (Draft, i64) {
     let lean = draft.without_spare_strips(problem);
@@ -296,3 +307,15 @@ impl PartialEq for Node {
 }
 
 impl Eq for Node {}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn searches_reach_further_each_time_as_far_as_steps_are_small() {
+        assert_eq!(further(1, 50, 85_650), 1, "half a dollar in 856.50");
+        assert_eq!(further(1, 1, 85_650), 2, "a cent");
+        assert_eq!([further(8, 1, 85_650), further(16, 1, 85_650)], [16, 16], "up to 21 cents");
+    }
+}

@@ -207,6 +207,8 @@ impl<'a> Search<'a> {
         }
     }
 
+    /// The dual method, from the basis of now; where that has lost its way, from the slacks of all rows, which is as good
+    /// a beginning since nothing costs less than nothing.
     fn dual(&mut self, limit: f64) -> Outcome {
         let mut outcome = self.program.lp.dual(limit);
         if outcome == Outcome::Lost && self.program.lp.begin_with(&[]) {

@@ -109,7 +109,8 @@ impl Free {
 impl Simplex {
     /// Runs the dual method from a basis that is optimal but for bounds that moved; stops when the cost passes `limit`.
     pub(in crate::solve) fn dual(&mut self, limit: f64) -> Outcome {
-        self.dual_for(limit, 5_000 + 20 * self.right.len())
+        self.begin();
+        self.dual_from(&mut Work::of(self), limit, 5_000 + 20 * self.right.len())
     }
 
     /// The cost that so many pivots of the dual method come to where a column's bounds move, for each of these moves
@@ -131,11 +132,6 @@ impl Simplex {
             cost
         };
         moves.iter().map(&mut probe).collect()
-    }
-
-    fn dual_for(&mut self, limit: f64, most: usize) -> Outcome {
-        self.begin();
-        self.dual_from(&mut Work::of(self), limit, most)
     }
 
     fn dual_from(&mut self, work: &mut Work, limit: f64, most: usize) -> Outcome {

@@ -231,8 +231,8 @@ impl<'a> Tree<'a> {
         self.best.as_ref().map(|(_, cost)| *cost)
     }
 
-    /// The cost that the next search through a list aims at: close above the bound, where lists are short, and further
-    /// up each time that nothing was found; always an improvement.
+    /// The cost that the next search through a list aims at: the bound, where lists are short, or as far above it as the
+    /// node's searches reach; always an improvement.
     fn within_reach(&self, node: &Node, bound: i64) -> Option<i64> {
         let most = self.target(&node.scope)?;
         let reach = bound + (node.reach - 1) * self.problem.charges.step();
@@ -281,7 +281,7 @@ impl Node {
     }
 
     /// Whether it is worth while to look for plans here with more care: now and then on the way down, and where the
-    /// sheets to buy have just been settled.
+    /// sheets to buy have just been settled; at each bound anew, until searches reach beyond it.
     fn is_fresh(&self) -> bool {
         let settled = self.scope.is_bought() && self.scope.strips.is_empty();
         self.reach == 1 && (self.depth == 0 || self.depth.is_power_of_two() || settled)

@@ -56,6 +56,8 @@ pub(super) struct Toll {
 pub(super) struct Strips<'a> {
     /// The value of a strip of each of the family's widths.
     pub value: &'a [i64],
+    /// Most strips of each width on a board; none where there may be any number.
+    pub most: Option<&'a [u32]>,
     /// The least value that makes a width a choice.
     pub least: i64,
     /// What a cent of an offcut worth keeping is worth.
@@ -68,7 +70,11 @@ impl Boards {
     /// Tables for a board of this length.
     pub(super) fn new(problem: &Problem, ripping: &Ripping, length: i64, strips: Strips) -> Boards {
         let family = &problem.families[ripping.family];
-        let fits = |width: &usize| family.widths[*width].width <= ripping.room && strips.value[*width] >= strips.least;
+        let most_of = |width: usize| strips.most.map_or(u32::MAX, |most| most[width]);
+        let fits = |width: &usize| {
+            let fits = family.widths[*width].width <= ripping.room && strips.value[*width] >= strips.least;
+            fits && most_of(*width) > 0
+        };
         let widths: Vec<usize> = (0..family.widths.len()).filter(fits).collect();
         let size = |width: usize| (family.widths[width].width + ripping.kerf).raw();
         let room = (ripping.room + ripping.kerf).raw();
@@ -78,7 +84,7 @@ impl Boards {
         let choices = |toll: i64| -> Vec<Choice> {
             let choice = |width: &usize| Choice {
                 length: size(*width),
-                most: u32::MAX,
+                most: most_of(*width),
                 value: strips.value[*width] - toll,
                 step,
             };
@@ -214,10 +220,14 @@ impl Tables {
     }
 
     fn best(&self, way: Way, floor: i64) -> Option<Filling> {
-        match self.filled() {
-            Some(filled) => filled.best(way.count, &self.tails[usize::from(way.used_up)], floor),
-            None => self.all(way.used_up).best(self.choices.len(), way.count.unwrap_or(0), self.room, floor),
+        if let Some(filled) = self.filled() {
+            let best = filled.best(way.count, &self.tails[usize::from(way.used_up)], floor)?;
+            let within = best.copies.iter().zip(&self.choices).all(|(copies, choice)| *copies <= choice.most);
+            if within {
+                return Some(best);
+            }
         }
+        self.all(way.used_up).best(self.choices.len(), way.count.unwrap_or(0), self.room, floor)
     }
 }
 
@@ -275,6 +285,7 @@ mod tests {
         fn cuts_come_to_the_same_counted_or_at_a_toll(
             trim in prop::sample::select(vec!["0", "0.5"]),
             values in prop::collection::vec(10..100_i64, 3),
+            most in prop::sample::select(vec![None, Some([1, 2, 1]), Some([0, 1, 3])]),
             (each, free) in (0..30_i64, 0..5_u32),
             gap in 0..60_i64,
         ) {
@@ -283,8 +294,9 @@ mod tests {
             for ripping in &problem.rippings {
                 let widths = problem.families[ripping.family].widths.len();
                 let value: Vec<i64> = values.iter().copied().cycle().take(widths).collect();
+                let most: Option<Vec<u32>> = most.map(|most| most.into_iter().cycle().take(widths).collect());
                 let boards = |toll: Option<Toll>| {
-                    let strips = Strips { value: &value, least: 1, keeping: 0, toll };
+                    let strips = Strips { value: &value, most: most.as_deref(), least: 1, keeping: 0, toll };
                     Boards::new(&problem, ripping, ripping.board.raw(), strips)
                 };
                 let (counted, tolled) = (boards(None), boards(Some(Toll { each, free })));
@@ -320,6 +332,8 @@ mod tests {
                 };
                 let (one, other) = (all(&counted), all(&tolled));
                 prop_assert!(one.iter().all(|board| worth(board) >= floor));
+                let few = |(at, copies): &(usize, u32)| most.as_ref().is_none_or(|most| *copies <= most[*at]);
+                prop_assert!(one.iter().flat_map(|board| &board.strips).all(few));
                 // A board that nothing is ripped from is no way to count strips.
                 prop_assert_eq!(one, other.into_iter().filter(|board| !board.strips.is_empty()).collect());
             }

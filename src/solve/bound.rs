@@ -1,9 +1,10 @@
-//! What prices prove. For *any* prices that are not below zero, every plan of a scope costs at least
+//! What prices prove. For *any* prices that are not below zero, every plan of a scope that has no strip to spare (and of
+//! those that have, none is cheaper) costs at least
 //!
 //! - the panels wanted, at their prices,
 //! - less what the strips on hand can give, and the free cuts, at theirs,
 //! - plus, for each kind of sheet, as many sheets as the scope asks for (or as pay) times the least that a layout costs
-//!   above what its strips are worth,
+//!   above what its strips are worth, of which a whole sheet gives no more than the scope crosscuts,
 //! - plus, for each strip width whose number is narrowed, the cheapest number times what a strip costs above what its
 //!   best pattern is worth,
 //! - plus what the covers ask for, at their prices; a strip is worth to its layout what the covers count it for besides
@@ -60,7 +61,7 @@ pub(super) fn judge(problem: &Problem, need: &Need, scope: &Scope, prices: &Pric
             let mut best = None;
             if ripping.whole {
                 let whole = shelf.strips(problem, ripping, ripping.board.raw());
-                best = Some(best_layout(problem, index, prices, &whole));
+                best = Some(best_layout(problem, (need, scope), index, prices, &whole));
                 strips.extend(whole.into_iter().map(|(value, pattern)| (pattern.blank, (value, pattern))));
             }
             if ripping.broken {
@@ -140,10 +141,19 @@ pub(super) fn strip_value(prices: &Prices, blank: Blank, best: i64) -> i64 {
 }
 
 /// The layout of this way to rip that costs least above what it is worth.
-fn best_layout(problem: &Problem, index: usize, prices: &Prices, strips: &[(i64, Pattern)]) -> (Layout, i64) {
+fn best_layout(
+    problem: &Problem,
+    (need, scope): (&Need, &Scope),
+    index: usize,
+    prices: &Prices,
+    strips: &[(i64, Pattern)],
+) -> (Layout, i64) {
     let ripping = &problem.rippings[index];
     let value: Vec<i64> = strips.iter().map(|(best, pattern)| strip_value(prices, pattern.blank, *best)).collect();
-    let strips = Strips { value: &value, least: 1, keeping: prices.keeping, toll: toll(problem, prices) };
+    let most: Vec<u32> =
+        strips.iter().map(|(_, pattern)| scope.most_on_a_sheet(problem, need, pattern.blank)).collect();
+    let strips =
+        Strips { value: &value, most: Some(&most), least: 1, keeping: prices.keeping, toll: toll(problem, prices) };
     let boards = Boards::new(problem, ripping, ripping.board.raw(), strips);
     let (mut best, mut least) = nothing_cut(problem, index, prices);
     for (way, cuts) in boards.ways() {
@@ -250,8 +260,12 @@ fn first(problem: &Problem, scope: &Scope, least: &[Option<i64>], index: usize, 
 
 #[cfg(test)]
 mod tests {
-    use super::super::generate::{bounded, generate};
+    use super::super::generate::{bounded, generate, relax};
+    use super::super::master::Master;
+    use super::super::pool::pool;
+    use super::super::program::Program;
     use super::super::scope::Range;
+    use super::super::search::{Search, Verdict};
     use super::*;
     use crate::data::{File, Source, read};
     use crate::solve::Patient;
@@ -310,6 +324,55 @@ mod tests {
             }
             let found = bounded(&problem, &need, &counted, wrong(&prices, &by));
             prop_assert!(found.bound.is_none_or(|bound| bound <= least), "{:?} is above {least}", found.bound);
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn what_a_plan_crosscuts_is_bound_by_no_more_than_it_costs(
+            counts in prop::collection::vec(1..12_u32, 3..5),
+            yard in prop::sample::select(vec![
+                "", "cut_price = 0.50\n", "cut_price = 0.75\nfree_cuts = 2\n",
+                "cut_price = 0.75\nfree_cuts = 3\nfree_per = \"order\"\n", "cut_price = 0.50\nmost_cuts = 4\n",
+            ]),
+        ) {
+            let sizes = ["8 x 10", "12 x 16", "16 x 20", "5 x 7"];
+            let panel = |(size, count): (&&str, &u32)| format!("[[panel]]\nsize = \"{size}\"\ncount = {count}\n");
+            let panels: String = sizes.iter().zip(&counts).map(panel).collect();
+            let text = format!(
+                "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 38.50\n\
+                 [[sheet]]\nname = \"half\"\nlength = 48\nwidth = 48\nprice = 22.00\n{panels}\
+                 [yard]\nrips = \"either\"\n{yard}"
+            );
+            let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
+            let problem = crate::model::build(&job).expect("they can be made");
+            let need = Need::of(&problem);
+            let Ok(money) = super::super::money::least(&problem, &Patient) else { panic!("the job can be done") };
+            let mut crosscut: BTreeMap<Blank, i64> = BTreeMap::new();
+            for (pattern, copies) in &money.draft.patterns {
+                *crosscut.entry(pattern.blank).or_default() += i64::from(*copies);
+            }
+            // No strip but those of the plan, and no more of them.
+            let mut scope = Scope::all(&problem, &need, None);
+            let relaxed = generate(&problem, &need, &[], &Patient);
+            let all = bounded(&problem, &need, &scope, relaxed.prices.clone());
+            for blank in all.judged.strips.keys().chain(crosscut.keys()) {
+                let most = crosscut.get(blank).copied().unwrap_or(0);
+                scope = scope.narrowed(Count::Strips(*blank), Range { least: 0, most });
+            }
+            let mut master = Master::new(&problem, &need, &scope);
+            relaxed.found.iter().for_each(|made| { master.add(made.clone()); });
+            let found = relax(&problem, &need, &scope, &mut master, None, &Patient);
+            let bound = found.bound.expect("the plan is of the scope");
+            prop_assert!(all.bound.is_some_and(|all| all <= bound) && bound <= money.cost, "{bound} for {}", money.cost);
+            // And a list for that plan's cost holds all that some such plan is made of.
+            let listed = pool(&problem, &need, &scope, &[&found], (money.cost, 1_000_000), &Patient).expect("a list");
+            let program = Program::new(&problem, &need, &scope, (&listed, &[]), money.cost);
+            let (verdict, _) = Search::new(&problem, &need, program, money.cost, 100_000, &Patient).run();
+            let Verdict::Found(draft) = verdict else { panic!("{verdict:?} of {}", money.cost) };
+            prop_assert_eq!(draft.cost(&problem), money.cost);
         }
     }
 

@@ -170,7 +170,7 @@ fn best_pair(
 }
 
 fn tables(problem: &Problem, ripping: &Ripping, half: &Half, least: i64) -> Boards {
-    Boards::new(problem, ripping, half.length, Strips { value: &half.value, least, keeping: 0, toll: None })
+    Boards::new(problem, ripping, half.length, Strips { value: &half.value, most: None, least, keeping: 0, toll: None })
 }
 
 /// The ways to count the strips of a board, not to rip it among them.

@@ -47,10 +47,15 @@ impl Layout {
         None
     }
 
+    /// Whether a breakdown crosscut makes two boards of the sheet.
+    pub(super) fn is_broken(&self) -> bool {
+        self.boards.len() > 1
+    }
+
     /// The yard's cuts on the sheet.
     pub(super) fn cuts(&self, problem: &Problem) -> u32 {
         let ripping = &problem.rippings[self.ripping];
-        let breakdown = u32::from(self.boards.len() > 1);
+        let breakdown = u32::from(self.is_broken());
         breakdown + self.boards.iter().map(|board| board.cuts(problem, ripping)).sum::<u32>()
     }
 

@@ -2,7 +2,7 @@
 //! by what a layout or a pattern costs above the best of its kind; so one that alone lifts it above the target is in no
 //! such plan. Several prices may look at the same scope, and each may rule out what the others let pass. Of those left,
 //! only the largest are listed: a pattern that another one contains, or a layout that one of the same cost contains, is
-//! not needed.
+//! not needed. Nor is a sheet with more strips of a blank than the scope crosscuts.
 
 use super::boards::{Boards, Strips};
 use super::bound::{Shelf, charge, on_hand_blank, strip_value, toll};
@@ -218,9 +218,15 @@ impl Pool<'_> {
         let board = ripping.board.raw();
         let blanks =
             (0..problem.families[ripping.family].widths.len()).map(|at| super::layout::blank(ripping, board, at));
-        let value: Vec<i64> = blanks.map(|blank| counts_for(problem, self.need, &lenses[0], blank)).collect();
+        let value: Vec<i64> = blanks.clone().map(|blank| counts_for(problem, self.need, &lenses[0], blank)).collect();
+        let most: Vec<u32> = blanks.map(|blank| lenses[0].scope.most_on_a_sheet(problem, self.need, blank)).collect();
         let toll = toll(problem, lenses[0].prices());
-        let boards = Boards::new(problem, ripping, board, Strips { value: &value, least: 0, keeping: 0, toll });
+        let boards = Boards::new(
+            problem,
+            ripping,
+            board,
+            Strips { value: &value, most: Some(&most), least: 0, keeping: 0, toll },
+        );
         boards.ways().collect::<Vec<_>>().into_iter().all(|(way, cuts)| {
             let floor = lenses[0].floor_of_layout(index, cuts);
             boards.walk(way, floor, &mut |board, _| {
@@ -242,14 +248,14 @@ impl Pool<'_> {
         let seen =
             lenses.iter().skip(1).all(|lens| lens.layout_value(&layout) >= lens.floor_of_layout(layout.ripping, cuts));
         let some = layout.boards.iter().any(|board| !board.strips.is_empty());
-        if seen && some && self.is_fullest(&layout) {
+        if seen && some && self.is_fullest(&layout, lenses[0].scope) {
             self.listed.push(Made::Layout(layout));
         }
         self.goes_on()
     }
 
-    /// Whether no useful strip can be added at the same cost and with the same cuts.
-    fn is_fullest(&self, layout: &Layout) -> bool {
+    /// Whether no useful strip can be added at the same cost and with the same cuts, as far as a sheet gives more.
+    fn is_fullest(&self, layout: &Layout, scope: &Scope) -> bool {
         let ripping = &self.problem.rippings[layout.ripping];
         let widths = &self.problem.families[ripping.family].widths;
         let cuts = layout.cuts(self.problem);
@@ -257,7 +263,12 @@ impl Pool<'_> {
         let carried = layout.boards.iter().enumerate().filter(|(_, board)| board.length <= ripping.longest.raw());
         carried.into_iter().all(|(at, board)| {
             let spare = board.spare(self.problem, ripping);
-            (0..widths.len()).filter(useful).all(|width| {
+            let may_be_more = |width: &usize| {
+                let copies = board.strips.iter().find(|(at, _)| at == width).map_or(0, |(_, copies)| *copies);
+                let blank = super::layout::blank(ripping, board.length, *width);
+                layout.is_broken() || copies < scope.most_on_a_sheet(self.problem, self.need, blank)
+            };
+            (0..widths.len()).filter(useful).filter(may_be_more).all(|width| {
                 (widths[width].width + ripping.kerf).raw() > spare || {
                     let mut larger = layout.clone();
                     larger.boards[at] = with(board, width);

@@ -70,6 +70,12 @@ impl Scope {
         }
     }
 
+    /// The most strips of a blank that a sheet gives where none is spare, as no plan needs any: as many as are crosscut
+    /// (proper columns, Vanderbeck and Savelsbergh 2006, from memory).
+    pub(super) fn most_on_a_sheet(&self, problem: &Problem, need: &Need, blank: Blank) -> u32 {
+        u32::try_from(self.range(problem, need, Count::Strips(blank)).most.max(0)).unwrap_or(u32::MAX)
+    }
+
     /// The same scope with one count narrowed.
     pub(super) fn narrowed(&self, count: Count, range: Range) -> Scope {
         let mut scope = self.clone();

@@ -43,7 +43,7 @@ fn large_enough(problem: &Problem, cost: i64, worth: i64) -> Option<Vec<(Layout,
     for (index, ripping) in problem.rippings.iter().enumerate() {
         let strips = shelf.strips(problem, ripping, ripping.board.raw());
         let value: Vec<i64> = strips.iter().map(|(value, _)| *value).collect();
-        let strips = Strips { value: &value, least: 0, keeping: keeping(problem), toll: None };
+        let strips = Strips { value: &value, most: None, least: 0, keeping: keeping(problem), toll: None };
         let boards = Boards::new(problem, ripping, ripping.board.raw(), strips);
         for (way, cuts) in boards.ways() {
             let copies = copies(problem, ripping, cost, cuts);

@@ -119,7 +119,7 @@ fn best_layout(
     let value: Vec<i64> = strips.iter().map(|(value, _)| *value).collect();
     let charges = &problem.charges;
     let toll = (charges.per_order && charges.most_cuts.is_none()).then_some(Toll { each: prices.cut, free: 0 });
-    let strips = Strips { value: &value, least: 1, keeping: keeping(problem), toll };
+    let strips = Strips { value: &value, most: None, least: 1, keeping: keeping(problem), toll };
     let boards = Boards::new(problem, ripping, ripping.board.raw(), strips);
     rate.raise_to(problem, (means, prices), ripping, &boards);
     let mut best: Option<(Layout, i64)> = None;

@@ -68,7 +68,7 @@ impl Near<'_> {
         let board = ripping.board.raw();
         let strip = |width| self.judged.strips.get(&blank(ripping, board, width)).map_or(0, |(value, _)| *value);
         let value: Vec<i64> = (0..problem.families[ripping.family].widths.len()).map(strip).collect();
-        let strips = Strips { value: &value, least: 1, keeping: keeping(problem), toll: None };
+        let strips = Strips { value: &value, most: None, least: 1, keeping: keeping(problem), toll: None };
         let boards = Boards::new(problem, ripping, board, strips);
         let mut looks = MOST * 20;
         boards.ways().collect::<Vec<_>>().into_iter().all(|(way, cuts)| {

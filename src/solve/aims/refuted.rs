@@ -88,6 +88,6 @@ impl Whole {
 }
 
 fn boards(problem: &Problem, ripping: &Ripping, value: &[i64]) -> Boards {
-    let strips = Strips { value, least: 1, keeping: keeping(problem), toll: None };
+    let strips = Strips { value, most: None, least: 1, keeping: keeping(problem), toll: None };
     Boards::new(problem, ripping, ripping.board.raw(), strips)
 }

@@ -91,7 +91,7 @@ fn merged(trials: &Trials, draft: &Draft) -> Option<Draft> {
 
 /// Full layouts of the widths in use that could take the place of two, those first whose strips are most like theirs.
 fn instead_of(problem: &Problem, draft: &Draft, one: &Layout, other: &Layout) -> Vec<Layout> {
-    if one.boards.len() > 1 || other.boards.len() > 1 {
+    if one.is_broken() || other.is_broken() {
         return Vec::new();
     }
     let used = count::widths(problem, draft);

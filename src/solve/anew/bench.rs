@@ -55,7 +55,7 @@ pub(super) struct Bench {
 
 /// Whether a plan can be cut anew: no sheet of it is broken down.
 pub(in crate::solve) fn can_be_cut(problem: &Problem, plan: &Draft) -> bool {
-    plan.layouts.keys().all(|layout| layout.boards.len() == 1 && problem.rippings[layout.ripping].whole)
+    plan.layouts.keys().all(|layout| !layout.is_broken() && problem.rippings[layout.ripping].whole)
 }
 
 impl Tables<'_> {

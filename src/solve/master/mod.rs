@@ -167,9 +167,26 @@ impl<'a> Master<'a> {
         for blank in scope.strips.keys() {
             self.count_strips(*blank);
         }
+        self.bound_layouts(scope);
         for (blank, sum) in &self.used {
             let range = scope.range(self.problem, self.need, Count::Strips(*blank));
             self.lp.set_bounds(sum.count, real(range.least), real(range.most));
+        }
+    }
+
+    /// Leaves out layouts of whole sheets with more strips of a blank than the scope crosscuts: some would be spare.
+    fn bound_layouts(&mut self, scope: &Scope) {
+        let most = |blank: &Blank| (*blank, scope.most_on_a_sheet(self.problem, self.need, *blank));
+        let most: BTreeMap<Blank, u32> = self.given.keys().map(most).collect();
+        let lp = &mut self.lp;
+        for (made, column) in &self.made {
+            let Made::Layout(layout) = made else { continue };
+            let mut strips = layout.blanks(self.problem);
+            let lean = layout.is_broken() || strips.all(|(blank, copies)| copies <= most[&blank]);
+            let (_, before) = lp.bounds(*column);
+            if lean != (before > 0.0) {
+                lp.set_bounds(*column, 0.0, if lean { f64::INFINITY } else { 0.0 });
+            }
         }
     }
 

@@ -1,6 +1,7 @@
 //! How long the lists are that are searched through, and where they are tried. They get longer where searches end soon,
 //! and shorter where they take long or are broken off. Once the tree has grown, a list is tried where the bound has come
-//! so near the target that such lists were short before, and else now and then: so it gets far down in little time.
+//! so near the target that such lists were short before, and else now and then: so it gets far down in little time. So it
+//! is from the first where there is nothing left to split by but counts that are whole already.
 
 /// Most layouts and patterns of a list at first, and the range that this stays in.
 const LISTED: usize = 1_500;

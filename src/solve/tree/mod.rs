@@ -21,7 +21,7 @@ use super::anew::Hints;
 use super::branching::{Branching, halves, open_counts, thirds};
 use super::cover::Covers;
 use super::draft::Draft;
-use super::generate::Relaxed;
+use super::generate::{Bounded, Relaxed};
 use super::master::Master;
 use super::need::Need;
 use super::outlay;
@@ -94,6 +94,8 @@ pub(super) struct Tree<'a> {
     hints: Option<Hints>,
     /// How the lists went that it searched through.
     lists: Lists,
+    /// How those went of nodes that there is nothing to split by.
+    last_lists: Lists,
     /// What the searches through them have learned.
     learned: Learned,
 }
@@ -129,6 +131,7 @@ impl<'a> Tree<'a> {
             dives: 0,
             hints: Some(anew::hints(problem, relaxed)),
             lists: Lists::new(),
+            last_lists: Lists::new(),
             learned: Learned::default(),
         };
         if let Some(bound) = relaxed.bound {
@@ -190,7 +193,10 @@ impl<'a> Tree<'a> {
         let counts = open_counts(self.problem, &self.master, &node.scope);
         let last = counts.is_empty().then_some(node.efforts);
         let fresh = node.is_fresh() && self.dives * EACH <= self.made;
-        if node.depth == 0 || last.is_some() {
+        let gap = self.gap(&node.scope, &lenses[0]);
+        // The parts of a node that there is nothing to split by are much like it, and so would their lists be.
+        let time = last.is_none_or(|efforts| efforts > 0 || self.last_lists.is_time(gap));
+        if node.depth == 0 || (last.is_some() && time) {
             self.glance(&node.scope, bound);
         }
         if fresh && self.made >= ALONE && self.is_cheaper(bound) {
@@ -203,7 +209,11 @@ impl<'a> Tree<'a> {
         let Some(target) = self.within_reach(node, bound) else { return Look::Closed };
         self.rework_now_and_then(&node.scope, &lenses, bound);
         let sheets_open = matches!(counts.first(), Some((Count::Kind(_), _)));
-        let found = if sheets_open { None } else { self.search_listed(&node.scope, lenses, target, last, fresh) };
+        let found =
+            if sheets_open || !time { None } else { self.search_listed(&node.scope, lenses, target, last, fresh) };
+        if last == Some(0) && time {
+            self.last_lists.tried(gap, matches!(found, Some(Verdict::Nothing | Verdict::Found(_))));
+        }
         match found {
             Some(Verdict::Nothing) => match outlay::least_from(self.problem, &node.scope, target + 1) {
                 Some(bound) if self.is_cheaper(bound) => Look::Raised(bound),
@@ -229,6 +239,13 @@ impl<'a> Tree<'a> {
 
     fn limit(&self) -> Option<i64> {
         self.best.as_ref().map(|(_, cost)| *cost)
+    }
+
+    /// How far the bound at these prices stays below the greatest cost that is an improvement, in fixed point.
+    fn gap(&self, scope: &Scope, lens: &Bounded) -> i128 {
+        let (target, total) = (self.target(scope), lens.judged.total);
+        let gap = |(target, total): (i64, i128)| i128::from(target) * i128::from(lens.prices.scale) - total;
+        target.zip(total).map_or(0, gap)
     }
 
     /// The cost that the next search through a list aims at: the bound, where lists are short, or as far above it as the

@@ -19,7 +19,7 @@ pub(super) fn regroup(problem: &Problem, draft: &Draft, held: Held) -> Draft {
     for index in 0..problem.rippings.len() {
         let of = draft.layouts.iter().filter(|(layout, _)| layout.ripping == index);
         let of: BTreeMap<Layout, u32> = of.map(|(layout, copies)| (layout.clone(), *copies)).collect();
-        if of.len() < 2 || of.keys().any(|layout| layout.is_broken()) {
+        if of.len() < 2 || of.keys().any(Layout::is_broken) {
             continue;
         }
         // What can be had with so many layouts can be had with one more, so the first that fails is the last. Those found

@@ -207,7 +207,8 @@ mod tests {
                 assert!(even.2.iter().any(|told| told.1 == by), "{by} finds nothing, late {late}: {:?}", even.2);
             }
             for seed in 1..3 {
-                assert!(way(&Uneven(AtomicU64::new(seed << 32)), late) == even, "late {late}, seed {seed}");
+                let uneven = way(&Uneven(AtomicU64::new(seed << 32)), late);
+                assert!(uneven == even, "late {late}, seed {seed}: {:?} and {:?}", uneven.2, even.2);
             }
         }
     }

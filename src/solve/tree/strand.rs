@@ -54,6 +54,8 @@ struct Board<J> {
     rested: u64,
     /// Whether no more work will come.
     done: bool,
+    /// What others told before this the tree has learned of.
+    mattered: u64,
 }
 
 /// One strand: the watch of all that is done in it.
@@ -65,7 +67,7 @@ pub(super) struct Strand<'a, J> {
 impl<'a, J> Strands<'a, J> {
     /// The first begins at once, the others when they are told to.
     pub(super) fn new(watch: &'a dyn Watch) -> Strands<'a, J> {
-        let board = Board { plans: Vec::new(), jobs: VecDeque::new(), rested: 0, done: false };
+        let board = Board { plans: Vec::new(), jobs: VecDeque::new(), rested: 0, done: false, mattered: 0 };
         Strands {
             watch,
             clocks: [0, AT_REST, AT_REST].map(AtomicU64::new),
@@ -87,12 +89,12 @@ impl<'a, J> Strands<'a, J> {
         best.map(|(_, _, plan)| plan.clone())
     }
 
-    /// When who told a plan of which cost, as long as it mattered.
+    /// When who told a plan of which cost: the tree, and others so long as the tree learned of it.
     #[cfg(test)]
     pub(super) fn told(&self) -> Vec<(u64, usize, i64)> {
-        let (board, over) = (self.board(), self.over.load(SeqCst));
+        let board = self.board();
         let told = board.plans.iter().map(|(time, by, (_, cost))| (*time, *by, *cost));
-        let mut told: Vec<_> = told.filter(|(time, ..)| *time <= over).collect();
+        let mut told: Vec<_> = told.filter(|(time, by, _)| *by == TREE || *time < board.mattered).collect();
         told.sort_unstable();
         told
     }
@@ -124,14 +126,22 @@ impl<J> Strand<'_, J> {
         now.saturating_sub(LAG[0] + now / LAG[1])
     }
 
-    /// Waits until all that others tell up to the horizon has been told, then gives the cheapest plan of it, if that is
-    /// cheaper than this.
-    pub(super) fn learn(&self, cost: Option<i64>) -> Option<Priced> {
+    /// Waits until all that others tell up to the horizon has been told; the board then, and the horizon.
+    fn known(&self) -> (MutexGuard<'_, Board<J>>, u64) {
         let horizon = self.horizon();
         let behind = |clock: &AtomicU64| clock.load(SeqCst) < horizon;
         let mut board = self.all.board();
         while self.all.clocks.iter().any(behind) && !self.all.is_over() && !self.all.watch.stop() {
             board = self.all.moved.wait_timeout(board, LOOK).unwrap_or_else(PoisonError::into_inner).0;
+        }
+        (board, horizon)
+    }
+
+    /// The cheapest plan that others have told and that is known by now, if it is cheaper than this.
+    pub(super) fn learn(&self, cost: Option<i64>) -> Option<Priced> {
+        let (mut board, horizon) = self.known();
+        if self.index == TREE {
+            board.mattered = horizon;
         }
         let known = board.plans.iter().filter(|(time, by, _)| *time < horizon && *by != self.index);
         let (_, _, plan) = known.min_by_key(|(time, by, (_, cost))| (*cost, *time, *by))?;
@@ -179,7 +189,7 @@ impl<J> Strand<'_, J> {
 
     /// Work that was handed over in the meantime, if that is known by now.
     pub(super) fn newer(&self) -> Option<J> {
-        let (mut board, horizon) = (self.all.board(), self.horizon());
+        let (mut board, horizon) = self.known();
         let known = board.jobs.front().is_some_and(|(time, _)| *time < horizon);
         known.then(|| board.jobs.pop_front()).flatten().map(|(_, job)| job)
     }
@@ -302,6 +312,7 @@ mod tests {
         go_on(&finder, 33);
         assert_eq!(finder.newer(), None, "handed over at 30, which is not before 33 - 1 - 33/16 = 29.9");
         go_on(&finder, 34);
+        go_on(&first, 31);
         assert_eq!(finder.newer(), Some("rework"));
         first.end();
         assert_eq!((finder.next(), finder.now()), (None, AT_REST));
@@ -314,6 +325,11 @@ mod tests {
         anew.begin(0);
         go_on(&tree, 40);
         tree.tell(plan(500));
+        go_on(&anew, 20);
+        anew.tell(plan(450));
+        go_on(&anew, 37);
+        anew.tell(plan(430));
+        assert_eq!(tree.learn(Some(500)), Some(plan(450)), "the cheapest before 40 - 1 - 40/16 = 36.5");
         assert!(!anew.stop());
         tree.end();
         assert!(anew.stop());
@@ -321,7 +337,7 @@ mod tests {
         anew.tell(plan(400));
         go_on(&anew, 50);
         anew.tell(plan(300));
-        let told = [(2 * TURN, ANEW, 400), (40 * MILLISECOND, TREE, 500)];
+        let told = [(20 * MILLISECOND, ANEW, 450), (40 * MILLISECOND, TREE, 500)];
         assert_eq!(strands.told(), told, "what came later did not matter");
     }
 

@@ -249,11 +249,13 @@ impl<'a> Tree<'a> {
     }
 
     /// The cost that the next search through a list aims at: the bound, where lists are short, or as far above it as the
-    /// node's searches reach; always an improvement.
+    /// node's searches reach, or a step more if that closes the node where nothing is found; always an improvement.
     fn within_reach(&self, node: &Node, bound: i64) -> Option<i64> {
-        let most = self.target(&node.scope)?;
-        let reach = bound + (node.reach - 1) * self.problem.charges.step();
-        if reach >= most { Some(most) } else { outlay::most_below(self.problem, &node.scope, reach + 1) }
+        let (most, step) = (self.target(&node.scope)?, self.problem.charges.step());
+        match reach_from(bound, node.reach, step, most) {
+            reach if reach == most => Some(most),
+            reach => outlay::most_below(self.problem, &node.scope, reach + 1),
+        }
     }
 
     /// Keeps a plan that is cheaper than the best so far, and makes all that is needed.
@@ -281,6 +283,13 @@ impl<'a> Tree<'a> {
 /// would take many to get anywhere, else no further, as lists get longer with each step and all may be for nothing.
 fn further(reach: i64, step: i64, bound: i64) -> i64 {
     if (2 * reach - 1) * step <= bound / FINE { 2 * reach } else { reach }
+}
+
+/// How far a search reaches from this bound in so many steps, the bound being the first: all the way where a step more
+/// comes to the greatest cost that is an improvement.
+fn reach_from(bound: i64, reach: i64, step: i64, most: i64) -> i64 {
+    let reach = bound + (reach - 1) * step;
+    if reach + step >= most { most } else { reach }
 }
 
 /// The plan without strips that nothing is cut from, and what it then costs.
@@ -331,6 +340,10 @@ mod tests {
 
     #[test]
     fn searches_reach_further_each_time_as_far_as_steps_are_small() {
+        assert_eq!(reach_from(85_600, 1, 50, 85_700), 85_600, "the bound");
+        assert_eq!(reach_from(85_600, 1, 50, 85_650), 85_650, "a step more closes the node");
+        assert_eq!([1, 2].map(|reach| reach_from(85_600, reach, 50, 85_600)), [85_600; 2], "never further");
+        assert_eq!(reach_from(85_600, 4, 1, 85_700), 85_603, "three steps beyond the bound");
         assert_eq!(further(1, 50, 85_650), 1, "half a dollar in 856.50");
         assert_eq!(further(1, 1, 85_650), 2, "a cent");
         assert_eq!([further(8, 1, 85_650), further(16, 1, 85_650)], [16, 16], "up to 21 cents");

@@ -43,7 +43,7 @@ pub(super) struct Relaxed {
 
 /// Solves the linear program of what is needed, starting from what was `found` before.
 pub(super) fn generate(problem: &Problem, need: &Need, found: &[Made], watch: &dyn Watch) -> Relaxed {
-    let scope = Scope::all(problem, need, None);
+    let scope = Scope::all(problem, need, None).with_spare();
     let mut master = Master::new(problem, need, &scope);
     for made in found {
         master.add(made.clone());

@@ -43,6 +43,9 @@ pub(super) struct Scope {
     pub rippings: Vec<Range>,
     /// Strips crosscut from a blank, of those that are narrowed.
     pub strips: BTreeMap<Blank, Range>,
+    /// Whether sheets may give strips to spare. No plan needs any; but where plans are rounded from a linear program,
+    /// leaving such sheets out misses the best ones more often than it helps.
+    pub spare: bool,
 }
 
 impl Scope {
@@ -55,7 +58,12 @@ impl Scope {
         };
         let kinds: Vec<Range> = need.stock.iter().zip(&problem.charges.sheets).map(kind).collect();
         let rippings = problem.rippings.iter().map(|ripping| kinds[ripping.sheet]).collect();
-        Scope { kinds, rippings, strips: BTreeMap::new() }
+        Scope { kinds, rippings, strips: BTreeMap::new(), spare: false }
+    }
+
+    /// The same scope, where sheets may give strips to spare.
+    pub(super) fn with_spare(self) -> Scope {
+        Scope { spare: true, ..self }
     }
 
     /// The numbers that a count may have; strips that are not narrowed have at most one for each panel wanted.
@@ -70,9 +78,12 @@ impl Scope {
         }
     }
 
-    /// The most strips of a blank that a sheet gives where none is spare, as no plan needs any: as many as are crosscut
+    /// The most strips of a blank that a sheet gives: where none may be spare, as many as are crosscut
     /// (proper columns, Vanderbeck and Savelsbergh 2006, from memory).
     pub(super) fn most_on_a_sheet(&self, problem: &Problem, need: &Need, blank: Blank) -> u32 {
+        if self.spare {
+            return u32::MAX;
+        }
         u32::try_from(self.range(problem, need, Count::Strips(blank)).most.max(0)).unwrap_or(u32::MAX)
     }
 
@@ -139,5 +150,19 @@ mod tests {
         let fewer = scope.with_fewer(&problem);
         assert_eq!(fewer.kinds, [Range { least: 0, most: 5 }]);
         assert_eq!(fewer.rippings, [Range { least: 0, most: 4 }, Range { least: 0, most: 2 }]);
+    }
+
+    #[test]
+    fn a_sheet_gives_as_many_strips_as_are_crosscut_unless_some_may_be_spare() {
+        let text = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n[[panel]]\nsize = \"12 x 16\"\ncount = 3\n";
+        let job = read(&Source { job: File::of("three", text), list: None, rack: None }).expect("it is sound");
+        let problem = crate::model::build(&job).expect("they can be made");
+        let need = Need::of(&problem);
+        let (ripping, all) = (&problem.rippings[0], Scope::all(&problem, &need, None));
+        let blank = super::super::layout::blank(ripping, ripping.board.raw(), 0);
+        let two = all.narrowed(Count::Strips(blank), Range { least: 0, most: 2 });
+        let most = |scope: &Scope| scope.most_on_a_sheet(&problem, &need, blank);
+        assert_eq!([most(&all), most(&two)], [3, 2], "one for each panel, or as many as the scope says");
+        assert_eq!(most(&two.with_spare()), u32::MAX);
     }
 }

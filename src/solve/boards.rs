@@ -119,7 +119,7 @@ impl Boards {
         self.ways.iter().enumerate().map(|(at, way)| (at, way.cuts))
     }
 
-    /// The most that a board of this way can be worth, or more where some cuts are free.
+    /// The most that a board of this way can be worth, or more where some cuts are free or widths have a most.
     pub(super) fn most(&self, way: usize) -> i64 {
         let way = self.ways[way];
         self.tolled.as_ref().unwrap_or(&self.tables).most(way) + self.given_back(way)
@@ -220,6 +220,7 @@ impl Tables {
     }
 
     fn best(&self, way: Way, floor: i64) -> Option<Filling> {
+        // The quick table knows of no most; where its best keeps to that, it is the best all the same.
         if let Some(filled) = self.filled() {
             let best = filled.best(way.count, &self.tails[usize::from(way.used_up)], floor)?;
             let within = best.copies.iter().zip(&self.choices).all(|(copies, choice)| *copies <= choice.most);

@@ -305,11 +305,18 @@ fn with(board: &Board, width: usize) -> Board {
 
 #[cfg(test)]
 mod tests {
-    use super::super::generate::{bounded, generate};
+    use super::super::generate::{bounded, generate, relax};
+    use super::super::master::Master;
+    use super::super::money::least;
+    use super::super::program::Program;
+    use super::super::scope::{Count, Range};
+    use super::super::search::{Search, Verdict};
     use super::super::watch::Progress;
     use super::*;
     use crate::data::{File, Source, read};
     use crate::solve::Patient;
+    use proptest::prelude::*;
+    use std::collections::BTreeMap;
 
     struct TimeIsUp;
 
@@ -340,5 +347,54 @@ mod tests {
         let list = |watch: &dyn Watch| pool(&problem, &need, &scope, &[&lens], reach, watch);
         assert!(list(&Patient).expect("a list").len() > TURN);
         assert_eq!(list(&TimeIsUp), None);
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn where_no_more_is_crosscut_than_in_a_cheapest_plan_one_is_bound_and_listed(
+            counts in prop::collection::vec(1..12_u32, 3..5),
+            yard in prop::sample::select(vec![
+                "", "cut_price = 0.50\n", "cut_price = 0.75\nfree_cuts = 2\n",
+                "cut_price = 0.75\nfree_cuts = 3\nfree_per = \"order\"\n", "cut_price = 0.50\nmost_cuts = 4\n",
+            ]),
+        ) {
+            let sizes = ["8 x 10", "12 x 16", "16 x 20", "5 x 7"];
+            let panel = |(size, count): (&&str, &u32)| format!("[[panel]]\nsize = \"{size}\"\ncount = {count}\n");
+            let panels: String = sizes.iter().zip(&counts).map(panel).collect();
+            let text = format!(
+                "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 38.50\n\
+                 [[sheet]]\nname = \"half\"\nlength = 48\nwidth = 48\nprice = 22.00\n{panels}\
+                 [yard]\nrips = \"either\"\n{yard}"
+            );
+            let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
+            let problem = crate::model::build(&job).expect("they can be made");
+            let need = Need::of(&problem);
+            let Ok(money) = least(&problem, &Patient) else { panic!("the job can be done") };
+            let mut crosscut: BTreeMap<Blank, i64> = BTreeMap::new();
+            for (pattern, copies) in &money.draft.patterns {
+                *crosscut.entry(pattern.blank).or_default() += i64::from(*copies);
+            }
+            // No strip but those of the plan, and no more of them.
+            let mut scope = Scope::all(&problem, &need, None);
+            let relaxed = generate(&problem, &need, &[], &Patient);
+            let all = bounded(&problem, &need, &scope, relaxed.prices.clone());
+            for blank in all.judged.strips.keys().chain(crosscut.keys()) {
+                let most = crosscut.get(blank).copied().unwrap_or(0);
+                scope = scope.narrowed(Count::Strips(*blank), Range { least: 0, most });
+            }
+            let mut master = Master::new(&problem, &need, &scope);
+            relaxed.found.iter().for_each(|made| { master.add(made.clone()); });
+            let found = relax(&problem, &need, &scope, &mut master, None, &Patient);
+            let bound = found.bound.expect("the plan is of the scope");
+            prop_assert!(all.bound.is_some_and(|all| all <= bound) && bound <= money.cost, "{bound} for {}", money.cost);
+            // And a list for that plan's cost holds all that some such plan is made of.
+            let listed = pool(&problem, &need, &scope, &[&found], (money.cost, 1_000_000), &Patient).expect("a list");
+            let program = Program::new(&problem, &need, &scope, (&listed, &[]), money.cost);
+            let (verdict, _) = Search::new(&problem, &need, program, money.cost, 100_000, &Patient).run();
+            let Verdict::Found(draft) = verdict else { panic!("{verdict:?} of {}", money.cost) };
+            prop_assert_eq!(draft.cost(&problem), money.cost);
+        }
     }
 }

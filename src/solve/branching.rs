@@ -19,7 +19,7 @@ const WHOLE: f64 = 1e-6;
 pub(super) type Valued = (Count, f64);
 
 /// What is known about the counts that nodes were split by.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub(super) struct Branching {
     rises: BTreeMap<Count, Rises>,
 }

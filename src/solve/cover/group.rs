@@ -20,6 +20,7 @@ const PATTERNS_SEEN: usize = 5_000;
 type Panels = Vec<u32>;
 
 /// Sizes whose panels are covered together.
+#[derive(Clone)]
 pub(super) struct Group {
     /// Panels wanted of each size.
     counts: Panels,

@@ -33,6 +33,7 @@ impl Cover {
 }
 
 /// The groups of panels that covers are looked for.
+#[derive(Clone)]
 pub(super) struct Covers {
     groups: Vec<Group>,
 }

@@ -37,6 +37,7 @@ struct Sum {
 }
 
 /// The program, with what its columns stand for.
+#[derive(Clone)]
 pub(super) struct Master<'a> {
     problem: &'a Problem,
     need: &'a Need,

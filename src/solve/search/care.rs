@@ -17,7 +17,7 @@ const PROBES: usize = 30;
 const PIVOTS: usize = 10;
 
 /// What searches have learned about how much the bound rises.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub(in crate::solve) struct Learned {
     strips: BTreeMap<Blank, Rises>,
     made: BTreeMap<Made, Rises>,

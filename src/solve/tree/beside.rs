@@ -5,12 +5,15 @@
 
 use super::super::anew::can_be_cut;
 use super::super::draft::Draft;
-use super::super::thread::spawn;
+use super::super::thread::{joined, spawn};
+use super::super::watch::Watch;
 use super::anew::Cutter;
 use super::finder::{Finder, Job, Task};
-use super::strand::{ANEW, FINDER, Priced, Strand, Strands, TREE};
+use super::pair::{Exchange, Mate};
+use super::strand::{ANEW, FINDER, Priced, SECOND, Strand, Strands, TREE};
 use super::{ALONE, Tree};
 use std::cmp::Reverse;
+use std::collections::BinaryHeap;
 use std::thread;
 
 /// Where its clock stands when the tree has taken long: plans are cut anew, for which usual batches would only wait.
@@ -45,23 +48,39 @@ impl<'a> Tree<'a> {
 
     /// The same as one of the strands, with the others beside it; plans are cut anew once its clock stands here.
     fn close_on(self, strands: &Strands<Job>, late: u64) -> Closed {
-        let [first, second, third] = [TREE, FINDER, ANEW].map(|index| strands.strand(index));
+        let [first, finding, cutting, second] = [TREE, FINDER, ANEW, SECOND].map(|index| strands.strand(index));
+        let exchange = Exchange::default();
         let tree = self.on(&first);
         let (problem, need) = (tree.problem, tree.need);
-        let finder = Finder::new(problem, need, &second);
-        let closed = thread::scope(|scope| {
+        let finder = Finder::new(problem, need, &finding);
+        let mut both = thread::scope(|scope| {
             spawn(scope, || finder.work());
-            tree.go_on(&first, |tree| {
+            let mut other = None;
+            let mut tree = tree.go_on(&first, |tree| {
                 if first.now() >= late
                     && let Some(plan) = tree.best.as_ref().filter(|(plan, _)| can_be_cut(problem, plan))
                     && let Some(hints) = tree.hints.take()
                 {
-                    third.begin(first.now());
-                    let cutter = Cutter::new(problem, need, &third, plan.clone());
+                    cutting.begin(first.now());
+                    let cutter = Cutter::new(problem, need, &cutting, plan.clone());
                     spawn(scope, || cutter.work(hints));
                 }
-            })
+                if first.now() >= late && other.is_none() {
+                    second.begin(first.now());
+                    let [mate, its] = exchange.mates();
+                    tree.mate = Some(mate);
+                    let tree = tree.second(&second, its);
+                    other = Some(spawn(scope, || tree.go_on(&second, |_| {})));
+                }
+            });
+            if let Some(other) = other {
+                tree.merge(joined(other));
+            }
+            tree
         });
+        both.mate = None;
+        both.open.extend(exchange.left().into_iter().map(Reverse));
+        let closed = both.closed();
         // Where it did not close, others may have told plans that it did not learn of.
         if closed.is_proved() { closed } else { Closed { best: strands.best(), ..closed } }
     }
@@ -76,19 +95,62 @@ impl<'a> Tree<'a> {
         tree
     }
 
+    /// A second tree that has no open nodes yet, and knows what this one does.
+    fn second<'b>(&self, strand: &'b Strand<'b, Job>, mate: Mate<'b>) -> Tree<'b>
+    where
+        'a: 'b,
+    {
+        Tree {
+            watch: strand,
+            strand: Some(strand),
+            mate: Some(mate),
+            hints: None,
+            stuck: None,
+            open: BinaryHeap::new(),
+            master: self.master.clone(),
+            best: self.best.clone(),
+            branching: self.branching.clone(),
+            covers: self.covers.clone(),
+            lists: self.lists.clone(),
+            last_lists: self.last_lists.clone(),
+            learned: self.learned.clone(),
+            ..*self
+        }
+    }
+
+    /// Takes over what the other left open.
+    fn merge(&mut self, other: Tree) {
+        self.open.extend(other.open);
+        self.stuck = self.stuck.into_iter().chain(other.stuck).min();
+    }
+
     /// Closes node after node as one of the strands; `after` is called after each.
-    fn go_on(mut self, strand: &Strand<Job>, mut after: impl FnMut(&mut Self)) -> Closed {
+    fn go_on(mut self, strand: &Strand<Job>, mut after: impl FnMut(&mut Self)) -> Self {
         let _guard = strand.guard();
-        while !self.is_proved() && self.step() {
+        loop {
+            let open = self.open.peek().is_some_and(|Reverse(node)| self.is_cheaper(node.bound));
+            let mate = self.mate.as_ref().and_then(Mate::least).filter(|bound| self.is_cheaper(*bound));
+            match mate {
+                _ if open => {
+                    self.step();
+                }
+                Some(bound) => self.idle(strand, bound),
+                None if strand.is_first() => break,
+                None => self.idle(strand, i64::MAX),
+            }
+            if !open && strand.stop() {
+                break;
+            }
             after(&mut self);
-            if !self.is_proved()
-                && let Some(plan) = strand.learn(self.limit())
-            {
+            self.share(strand);
+            if let Some(plan) = strand.learn(self.limit()) {
                 self.best = Some(plan);
             }
         }
-        strand.end();
-        self.closed()
+        if strand.is_first() {
+            strand.end();
+        }
+        self
     }
 
     /// Tells the others a plan.

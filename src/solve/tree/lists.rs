@@ -14,6 +14,7 @@ const LONG: usize = 160;
 const PASSED: usize = 64;
 
 /// How the lists of a tree went.
+#[derive(Clone)]
 pub(super) struct Lists {
     /// Most layouts and patterns.
     pub(super) most: usize,

@@ -11,11 +11,13 @@ mod bounds;
 mod finder;
 mod lists;
 mod near;
+mod pair;
 mod plans;
 mod strand;
 
 use self::finder::Job;
 use self::lists::Lists;
+use self::pair::Mate;
 use self::strand::Strand;
 use super::anew::Hints;
 use super::branching::{Branching, halves, open_counts, thirds};
@@ -98,6 +100,8 @@ pub(super) struct Tree<'a> {
     last_lists: Lists,
     /// What the searches through them have learned.
     learned: Learned,
+    /// The other tree, where two share the work.
+    mate: Option<Mate<'a>>,
 }
 
 impl<'a> Tree<'a> {
@@ -133,6 +137,7 @@ impl<'a> Tree<'a> {
             lists: Lists::new(),
             last_lists: Lists::new(),
             learned: Learned::default(),
+            mate: None,
         };
         if let Some(bound) = relaxed.bound {
             tree.push(Node::new(bound, 0, scope));
@@ -182,7 +187,8 @@ impl<'a> Tree<'a> {
 
     fn report(&self, bound: i64) {
         let cents = |units: i64| Cents(units / self.problem.charges.cent);
-        let least = self.stuck.map_or(bound, |stuck| stuck.min(bound));
+        let mate = self.mate.as_ref().and_then(Mate::least);
+        let least = self.stuck.into_iter().chain(mate).fold(bound, i64::min);
         let (best, bound) = (self.best.as_ref().map(|(_, cost)| cents(*cost)), Some(cents(least)));
         self.watch.report(Progress { doing: "proving that nothing cheaper exists", best, bound });
     }

@@ -25,6 +25,10 @@ pub(super) const TREE: usize = 0;
 pub(super) const FINDER: usize = 1;
 /// What cuts plans anew.
 pub(super) const ANEW: usize = 2;
+/// A second tree, which shares the work of the first.
+pub(super) const SECOND: usize = 3;
+/// All strands.
+const STRANDS: usize = 4;
 
 /// Where the clock of a strand stands that has nothing to do, or has not begun, or is at its end.
 const AT_REST: u64 = u64::MAX;
@@ -37,7 +41,7 @@ pub(super) type Priced = (Draft, i64);
 /// All strands; `J` is the work that the tree hands to the finder.
 pub(super) struct Strands<'a, J> {
     watch: &'a dyn Watch,
-    clocks: [AtomicU64; 3],
+    clocks: [AtomicU64; STRANDS],
     /// When the tree ended.
     over: AtomicU64,
     board: Mutex<Board<J>>,
@@ -70,7 +74,7 @@ impl<'a, J> Strands<'a, J> {
         let board = Board { plans: Vec::new(), jobs: VecDeque::new(), rested: 0, done: false, mattered: 0 };
         Strands {
             watch,
-            clocks: [0, AT_REST, AT_REST].map(AtomicU64::new),
+            clocks: [0, AT_REST, AT_REST, AT_REST].map(AtomicU64::new),
             over: AT_REST.into(),
             board: board.into(),
             moved: Condvar::new(),
@@ -120,6 +124,11 @@ impl<J> Strand<'_, J> {
         self.all.clocks[self.index].store(now, SeqCst);
     }
 
+    /// Whether it is the first tree's, which ends all.
+    pub(super) fn is_first(&self) -> bool {
+        self.index == TREE
+    }
+
     /// What was told before this is known by now.
     fn horizon(&self) -> u64 {
         let now = self.now();
@@ -135,6 +144,11 @@ impl<J> Strand<'_, J> {
             board = self.all.moved.wait_timeout(board, LOOK).unwrap_or_else(PoisonError::into_inner).0;
         }
         (board, horizon)
+    }
+
+    /// Waits until all that others tell up to the horizon has been told; the horizon.
+    pub(super) fn wait(&self) -> u64 {
+        self.known().1
     }
 
     /// The cheapest plan that others have told and that is known by now, if it is cheaper than this.
@@ -239,7 +253,9 @@ impl<J: Send> Watch for Strand<'_, J> {
         self.all.watch.allowed()
     }
     fn report(&self, progress: Progress) {
-        self.all.watch.report(progress);
+        if self.index == TREE {
+            self.all.watch.report(progress);
+        }
     }
 }
 

@@ -1,7 +1,8 @@
 //! What goes on beside a tree that has grown, each on a thread of its own ([`super::strand`]): a finder looks for
-//! cheaper plans, and where it takes long, plans are cut anew and the finder gets no more work. How long it takes to meet
-//! the cheapest plan is much a matter of luck, and differs from one way of searching to another; each learns the others'
-//! plans, and where the tree ends, all end (an algorithm portfolio, Gomes and Selman 2001).
+//! cheaper plans, and where it takes long, plans are cut anew, the finder gets no more work, and a second tree takes half
+//! of the open nodes ([`super::pair`]). How long it takes to meet the cheapest plan is much a matter of luck, and differs
+//! from one way of searching to another; each learns the others' plans, and where the tree ends, all end (an algorithm
+//! portfolio, Gomes and Selman 2001).
 
 use super::super::anew::can_be_cut;
 use super::super::draft::Draft;
@@ -9,14 +10,14 @@ use super::super::thread::{joined, spawn};
 use super::super::watch::Watch;
 use super::anew::Cutter;
 use super::finder::{Finder, Job, Task};
-use super::pair::{Exchange, Mate};
+use super::pair::{Exchange, IDLE, Mate};
 use super::strand::{ANEW, FINDER, Priced, SECOND, Strand, Strands, TREE};
 use super::{ALONE, Tree};
 use std::cmp::Reverse;
-use std::collections::BinaryHeap;
 use std::thread;
 
-/// Where its clock stands when the tree has taken long: plans are cut anew, for which usual batches would only wait.
+/// Where its clock stands when the tree has taken long: plans are cut anew and a second tree begins, for which usual
+/// batches would only wait.
 const LONG: u64 = 100_000_000;
 
 /// How the work on a tree ended.
@@ -46,17 +47,18 @@ impl<'a> Tree<'a> {
         self.close_on(&Strands::new(watch), LONG)
     }
 
-    /// The same as one of the strands, with the others beside it; plans are cut anew once its clock stands here.
+    /// The same as one of the strands, with the others beside it; plans are cut anew and a second tree begins once its clock
+    /// stands here.
     fn close_on(self, strands: &Strands<Job>, late: u64) -> Closed {
         let [first, finding, cutting, second] = [TREE, FINDER, ANEW, SECOND].map(|index| strands.strand(index));
         let exchange = Exchange::default();
         let tree = self.on(&first);
         let (problem, need) = (tree.problem, tree.need);
         let finder = Finder::new(problem, need, &finding);
-        let mut both = thread::scope(|scope| {
+        let tree = thread::scope(|scope| {
             spawn(scope, || finder.work());
             let mut other = None;
-            let mut tree = tree.go_on(&first, |tree| {
+            let tree = tree.go_on(&first, |tree| {
                 if first.now() >= late
                     && let Some(plan) = tree.best.as_ref().filter(|(plan, _)| can_be_cut(problem, plan))
                     && let Some(hints) = tree.hints.take()
@@ -67,20 +69,16 @@ impl<'a> Tree<'a> {
                 }
                 if first.now() >= late && other.is_none() {
                     second.begin(first.now());
-                    let [mate, its] = exchange.mates();
-                    tree.mate = Some(mate);
-                    let tree = tree.second(&second, its);
+                    let tree = tree.second(&second, &exchange);
                     other = Some(spawn(scope, || tree.go_on(&second, |_| {})));
                 }
             });
-            if let Some(other) = other {
-                tree.merge(joined(other));
+            match other {
+                Some(other) => tree.with_all_of(joined(other), &exchange),
+                None => tree,
             }
-            tree
         });
-        both.mate = None;
-        both.open.extend(exchange.left().into_iter().map(Reverse));
-        let closed = both.closed();
+        let closed = tree.closed();
         // Where it did not close, others may have told plans that it did not learn of.
         if closed.is_proved() { closed } else { Closed { best: strands.best(), ..closed } }
     }
@@ -95,62 +93,36 @@ impl<'a> Tree<'a> {
         tree
     }
 
-    /// A second tree that has no open nodes yet, and knows what this one does.
-    fn second<'b>(&self, strand: &'b Strand<'b, Job>, mate: Mate<'b>) -> Tree<'b>
-    where
-        'a: 'b,
-    {
-        Tree {
-            watch: strand,
-            strand: Some(strand),
-            mate: Some(mate),
-            hints: None,
-            stuck: None,
-            open: BinaryHeap::new(),
-            master: self.master.clone(),
-            best: self.best.clone(),
-            branching: self.branching.clone(),
-            covers: self.covers.clone(),
-            lists: self.lists.clone(),
-            last_lists: self.last_lists.clone(),
-            learned: self.learned.clone(),
-            ..*self
-        }
-    }
-
-    /// Takes over what the other left open.
-    fn merge(&mut self, other: Tree) {
-        self.open.extend(other.open);
-        self.stuck = self.stuck.into_iter().chain(other.stuck).min();
-    }
-
-    /// Closes node after node as one of the strands; `after` is called after each.
+    /// Closes node after node as one of the strands, until nothing is open or the watch says stop; `after` is called after
+    /// each.
     fn go_on(mut self, strand: &Strand<Job>, mut after: impl FnMut(&mut Self)) -> Self {
         let _guard = strand.guard();
-        loop {
-            let open = self.open.peek().is_some_and(|Reverse(node)| self.is_cheaper(node.bound));
-            let mate = self.mate.as_ref().and_then(Mate::least).filter(|bound| self.is_cheaper(*bound));
-            match mate {
-                _ if open => {
-                    self.step();
-                }
-                Some(bound) => self.idle(strand, bound),
-                None if strand.is_first() => break,
-                None => self.idle(strand, i64::MAX),
-            }
-            if !open && strand.stop() {
-                break;
-            }
+        while self.takes_a_step(strand) {
             after(&mut self);
             self.share(strand);
             if let Some(plan) = strand.learn(self.limit()) {
                 self.best = Some(plan);
             }
         }
-        if strand.is_first() {
-            strand.end();
-        }
+        strand.end();
         self
+    }
+
+    /// Closes or splits a node, or waits a moment where it has none that may hold something cheaper; false where the other
+    /// tree has none either, or time is up.
+    fn takes_a_step(&mut self, strand: &Strand<Job>) -> bool {
+        if self.most_promising().is_some() {
+            return self.step();
+        }
+        let others = self.mate.as_ref().and_then(Mate::least).filter(|bound| self.is_cheaper(*bound));
+        if others.is_none() && strand.is_first() {
+            return false;
+        }
+        if let Some(bound) = others {
+            self.report(bound);
+        }
+        strand.worked(IDLE);
+        !strand.stop()
     }
 
     /// Tells the others a plan.
@@ -225,12 +197,39 @@ mod tests {
             while alone.step() {}
             most = most.max(alone.made);
             let beside = Tree::new(&problem, &need, None, &relaxed, &Patient).close();
+            let pair = Tree::new(&problem, &need, None, &relaxed, &Patient).close_on(&Strands::new(&Patient), 0);
             let cost = |closed: &Closed| closed.best.as_ref().map(|(_, cost)| *cost).expect("a plan");
             let alone = alone.closed();
-            assert!(alone.is_proved() && beside.is_proved());
-            assert_eq!(cost(&alone), cost(&beside));
+            assert!(alone.is_proved() && beside.is_proved() && pair.is_proved());
+            assert_eq!([cost(&beside), cost(&pair)], [cost(&alone); 2]);
         }
         assert!(most > GROWN, "{most} nodes are too few for lists that are searched through with care");
+    }
+
+    #[test]
+    fn a_second_tree_gets_half_of_the_most_promising_nodes() {
+        let (problem, need) = batch("");
+        let relaxed = generate(&problem, &need, &[], &Patient);
+        let (strands, exchange) = (Strands::new(&Patient), Exchange::default());
+        let [first, second] = [TREE, SECOND].map(|index| strands.strand(index));
+        let mut tree = Tree::new(&problem, &need, None, &relaxed, &Patient).on(&first);
+        // No finder is there to take up work.
+        tree.hints = None;
+        let many = loop {
+            match tree.most_promising() {
+                Some((_, many)) if many > 3 => break many,
+                _ => assert!(tree.step(), "it has grown too little"),
+            }
+        };
+        second.begin(first.now());
+        let (mut other, open) = (tree.second(&second, &exchange), tree.open.len());
+        tree.share(&first);
+        first.worked(1_000_000_000);
+        second.worked(1_000_000_000);
+        other.share(&second);
+        assert_eq!(other.most_promising().map(|(_, many)| many), Some(many / 2));
+        assert_eq!((other.open.len(), tree.open.len()), (many / 2, open - many / 2));
+        assert_eq!(tree.with_all_of(other, &exchange).open.len(), open);
     }
 
     /// Holds up one thread or another for a moment, each run otherwise.
@@ -260,9 +259,10 @@ mod tests {
         let way = |watch: &dyn Watch, late: u64| {
             let strands = Strands::new(watch);
             let closed = Tree::new(&problem, &need, None, &relaxed, watch).close_on(&strands, late);
-            (closed.best, closed.bound, strands.told())
+            (closed.best, closed.bound, strands.told(), strands.ended())
         };
-        // Plans are never cut anew; or later than the finder first finds some; or from the beginning, so that it gets no work.
+        // Plans are never cut anew, and there is no second tree; or later than the finder first finds some; or from the
+        // beginning, so that it gets no work.
         for (late, by) in [(u64::MAX, vec![FINDER]), (50_000_000, vec![FINDER, ANEW]), (0, vec![ANEW])] {
             let even = way(&Patient, late);
             for by in [TREE].into_iter().chain(by) {

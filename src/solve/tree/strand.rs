@@ -19,13 +19,13 @@ use std::time::Duration;
 const TURN: u64 = 25_000;
 /// How far others may be behind: so many nanoseconds, and such a part of all that was done.
 const LAG: [u64; 2] = [1_000_000, 16];
-/// The strands: a tree, which ends all where it ends, and two that look for plans for it.
+/// The strands: a tree, which ends all where it ends, two that look for plans for it, and a second tree.
 pub(super) const TREE: usize = 0;
 /// What looks for plans.
 pub(super) const FINDER: usize = 1;
 /// What cuts plans anew.
 pub(super) const ANEW: usize = 2;
-/// A second tree, which shares the work of the first.
+/// What shares the work of the tree.
 pub(super) const SECOND: usize = 3;
 /// All strands.
 const STRANDS: usize = 4;
@@ -103,6 +103,12 @@ impl<'a, J> Strands<'a, J> {
         told
     }
 
+    /// When the tree ended.
+    #[cfg(test)]
+    pub(super) fn ended(&self) -> u64 {
+        self.over.load(SeqCst)
+    }
+
     fn board(&self) -> MutexGuard<'_, Board<J>> {
         self.board.lock().unwrap_or_else(PoisonError::into_inner)
     }
@@ -124,7 +130,7 @@ impl<J> Strand<'_, J> {
         self.all.clocks[self.index].store(now, SeqCst);
     }
 
-    /// Whether it is the first tree's, which ends all.
+    /// Whether it is that of the tree which ends all.
     pub(super) fn is_first(&self) -> bool {
         self.index == TREE
     }
@@ -154,7 +160,7 @@ impl<J> Strand<'_, J> {
     /// The cheapest plan that others have told and that is known by now, if it is cheaper than this.
     pub(super) fn learn(&self, cost: Option<i64>) -> Option<Priced> {
         let (mut board, horizon) = self.known();
-        if self.index == TREE {
+        if self.is_first() {
             board.mattered = horizon;
         }
         let known = board.plans.iter().filter(|(time, by, _)| *time < horizon && *by != self.index);
@@ -208,9 +214,11 @@ impl<J> Strand<'_, J> {
         known.then(|| board.jobs.pop_front()).flatten().map(|(_, job)| job)
     }
 
-    /// The end of the tree, and of all.
+    /// The end of the strand; that of the tree is the end of all.
     pub(super) fn end(&self) {
-        self.all.over.fetch_min(self.now(), SeqCst);
+        if self.is_first() {
+            self.all.over.fetch_min(self.now(), SeqCst);
+        }
         self.rest();
     }
 
@@ -253,7 +261,8 @@ impl<J: Send> Watch for Strand<'_, J> {
         self.all.watch.allowed()
     }
     fn report(&self, progress: Progress) {
-        if self.index == TREE {
+        // What a second tree knows of the bound is not all.
+        if self.is_first() {
             self.all.watch.report(progress);
         }
     }

@@ -308,7 +308,7 @@ mod tests {
     use super::super::generate::{bounded, generate, relax};
     use super::super::master::Master;
     use super::super::money::least;
-    use super::super::program::{Counted, Program};
+    use super::super::program::Program;
     use super::super::scope::{Count, Range};
     use super::super::search::{Search, Verdict};
     use super::super::watch::Progress;
@@ -391,7 +391,7 @@ mod tests {
             prop_assert!(all.bound.is_some_and(|all| all <= bound) && bound <= money.cost, "{bound} for {}", money.cost);
             // And a list for that plan's cost holds all that some such plan is made of.
             let listed = pool(&problem, &need, &scope, &[&found], (money.cost, 1_000_000), &Patient).expect("a list");
-            let program = Program::new(&problem, &need, &scope, (&listed, &[], Counted::All), money.cost);
+            let program = Program::new(&problem, &need, &scope, (&listed, &[]), money.cost);
             let (verdict, _) = Search::new(&problem, &need, program, money.cost, 100_000, &Patient).run();
             let Verdict::Found(draft) = verdict else { panic!("{verdict:?} of {}", money.cost) };
             prop_assert_eq!(draft.cost(&problem), money.cost);

@@ -31,15 +31,6 @@ pub(super) enum Counts {
     Slack,
 }
 
-/// Which strips a program counts by variables of their own, so that they can be branched on. Each takes a row more.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Counted {
-    /// Those of all blanks.
-    All,
-    /// Only those whose numbers the scope narrows.
-    Narrowed,
-}
-
 /// The program.
 pub(super) struct Program {
     /// The linear relaxation.
@@ -85,7 +76,7 @@ impl Program {
         problem: &Problem,
         need: &Need,
         scope: &Scope,
-        (pool, covers, counted): (&[Made], &[Cover], Counted),
+        (pool, covers): (&[Made], &[Cover]),
         target: i64,
     ) -> Program {
         let mut program = Program {
@@ -99,7 +90,7 @@ impl Program {
             made: Vec::new(),
             strips: Vec::new(),
         };
-        let rows = program.rows(problem, need, scope, (pool, covers, counted), target);
+        let rows = program.rows(problem, need, scope, (pool, covers), target);
         for made in pool {
             program.add_made(problem, need, &rows, made, target);
         }
@@ -111,7 +102,7 @@ impl Program {
         problem: &Problem,
         need: &Need,
         scope: &Scope,
-        (pool, covers, counted): (&[Made], &[Cover], Counted),
+        (pool, covers): (&[Made], &[Cover]),
         target: i64,
     ) -> Rows {
         let sizes = need.count.iter().map(|count| self.row(i64::from(*count), false)).collect();
@@ -133,20 +124,14 @@ impl Program {
         }
         for made in pool {
             if let Made::Pattern(pattern) = made {
-                let blank = pattern.blank;
-                if counted == Counted::All || scope.strips.contains_key(&blank) {
-                    self.counted_strips(problem, need, scope, blank, &mut rows);
-                } else {
-                    rows.given.entry(blank).or_insert_with(|| self.row(0, false));
-                }
+                self.blank_rows(problem, need, scope, pattern.blank, &mut rows);
             }
         }
         rows
     }
 
-    /// Strips given by layouts, at least the strips counted, at least the strips used; where they are not counted, given
-    /// are at least those used.
-    fn counted_strips(&mut self, problem: &Problem, need: &Need, scope: &Scope, blank: Blank, rows: &mut Rows) {
+    /// Strips given by layouts, at least the strips counted, at least the strips used.
+    fn blank_rows(&mut self, problem: &Problem, need: &Need, scope: &Scope, blank: Blank, rows: &mut Rows) {
         if rows.given.contains_key(&blank) {
             return;
         }
@@ -175,10 +160,7 @@ impl Program {
             }
             Made::Pattern(pattern) => {
                 let mut entries = pattern_entries(problem, rows, pattern);
-                match rows.used.get(&pattern.blank) {
-                    Some(used) => entries.push((*used, -1)),
-                    None => entries.extend(uncounted_entries(rows, pattern.blank)),
-                }
+                entries.push((rows.used[&pattern.blank], -1));
                 (Counts::Patterns, entries, 0, copies(problem, need, pattern))
             }
             Made::OnHand(strip, pattern) => {
@@ -279,12 +261,6 @@ fn pattern_entries(problem: &Problem, rows: &Rows, pattern: &Pattern) -> Vec<(us
         *entries.entry(rows.sizes[size]).or_default() += i64::from(each);
     }
     entries.into_iter().collect()
-}
-
-/// Of one strip that no variable counts.
-fn uncounted_entries(rows: &Rows, blank: Blank) -> impl Iterator<Item = (usize, i64)> {
-    let covered = rows.covered.iter().filter_map(move |(row, cover)| Some((*row, *cover.weights.get(&blank)?)));
-    std::iter::once((rows.given[&blank], -1)).chain(covered)
 }
 
 /// Copies of a pattern after which one more would make nothing that is wanted.

@@ -10,7 +10,7 @@ use super::layout::Layout;
 use super::master::Made;
 use super::need::Need;
 use super::outlay;
-use super::program::{Counted, Program};
+use super::program::Program;
 use super::scope::Scope;
 use super::search::{Search, Verdict};
 use super::simplex::Saved;
@@ -91,7 +91,7 @@ impl<'a> Rework<'a> {
         pool.extend(now.made_of());
         pool.sort_unstable();
         pool.dedup();
-        let program = Program::new(problem, need, scope, (&pool, covers, Counted::All), cost);
+        let program = Program::new(problem, need, scope, (&pool, covers), cost);
         let columns = program.layouts().map(|(layout, column)| (layout.clone(), column)).collect();
         let mut search = Search::new(problem, need, program, cost, 0, watch);
         let root = search.root()?;

@@ -284,7 +284,6 @@ fn real(number: i64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::super::generate::{Relaxed, generate};
-    use super::super::program::Counted;
     use super::super::scope::{Count, Range, Scope};
     use super::*;
     use crate::data::{File, Source, read};
@@ -308,7 +307,7 @@ mod tests {
         let (problem, need, relaxed) = batch(text.to_owned());
         let scope = Scope::all(&problem, &need, None).narrowed(Count::Kind(0), Range { least: 0, most: sheets });
         let target = target * problem.charges.sheets[0];
-        let program = Program::new(&problem, &need, &scope, (&relaxed.found, &[], Counted::All), target);
+        let program = Program::new(&problem, &need, &scope, (&relaxed.found, &[]), target);
         then(&mut Search::new(&problem, &need, program, target, 0, &Patient))
     }
 
@@ -349,10 +348,9 @@ mod tests {
         let (problem, need, relaxed) = batch(text);
         let scope = Scope::all(&problem, &need, None);
         let (mut learned, mut target) = (Learned::default(), fourth_more(relaxed.cost) + problem.charges.sheets[0]);
-        let counted = if care { Counted::All } else { Counted::Narrowed };
         let mut found = false;
         loop {
-            let program = Program::new(&problem, &need, &scope, (&relaxed.found, &[], counted), target);
+            let program = Program::new(&problem, &need, &scope, (&relaxed.found, &[]), target);
             let search = Search::new(&problem, &need, program, target, 5_000, &Patient);
             let (verdict, _) = if care { search.with_care(&mut learned).run() } else { search.run() };
             match verdict {

@@ -7,7 +7,7 @@ use super::super::generate::{Bounded, Relaxed};
 use super::super::master::Made;
 use super::super::need::Need;
 use super::super::pool::pool;
-use super::super::program::{Counted, Program};
+use super::super::program::Program;
 use super::super::scope::Scope;
 use super::super::search::{Search, Verdict};
 use super::finder::{Material, Task};
@@ -59,12 +59,9 @@ impl Tree<'_> {
     /// Searches through a list for a plan within the target: what comes out, and in how many nodes. Where the tree has
     /// grown, it chooses with care what to branch on.
     pub(super) fn search(&mut self, scope: &Scope, listed: &[Made], target: i64, nodes: usize) -> (Verdict, usize) {
-        let care = self.made >= GROWN && nodes > GLANCE;
-        let counted = if care { Counted::All } else { Counted::Narrowed };
-        let terms = (listed, &self.master.priced_covers()[..], counted);
-        let program = Program::new(self.problem, self.need, scope, terms, target);
+        let program = Program::new(self.problem, self.need, scope, (listed, &self.master.priced_covers()), target);
         let search = Search::new(self.problem, self.need, program, target, nodes, self.watch);
-        if care { search.with_care(&mut self.learned).run() } else { search.run() }
+        if self.made < GROWN || nodes <= GLANCE { search.run() } else { search.with_care(&mut self.learned).run() }
     }
 
     /// Lists all that a plan of the scope within the target can be made of, and searches through it; none where that is

@@ -111,7 +111,7 @@ impl<'a> Tree<'a> {
     /// Closes or splits a node, or waits a moment where it has none that may hold something cheaper; false where the other
     /// tree has none either, or time is up.
     fn takes_a_step(&mut self, strand: &Strand<Job>) -> bool {
-        if self.most_promising().is_some() {
+        if self.next_bound().is_some() {
             return self.step();
         }
         let others = self.mate.as_ref().and_then(Mate::least).filter(|bound| self.is_cheaper(*bound));
@@ -147,8 +147,12 @@ impl<'a> Tree<'a> {
 
     /// The least bound of the parts that may hold something cheaper than the best plan; none where there are none.
     fn least_open(&self) -> Option<i64> {
-        let open = self.open.peek().map(|Reverse(node)| node.bound);
-        self.stuck.into_iter().chain(open).min().filter(|bound| self.is_cheaper(*bound))
+        self.stuck.filter(|bound| self.is_cheaper(*bound)).into_iter().chain(self.next_bound()).min()
+    }
+
+    /// The bound of the next open node, if it may hold something cheaper than the best plan.
+    pub(super) fn next_bound(&self) -> Option<i64> {
+        self.open.peek().map(|Reverse(node)| node.bound).filter(|bound| self.is_cheaper(*bound))
     }
 
     fn is_proved(&self) -> bool {

@@ -146,17 +146,19 @@ impl<'a> Tree<'a> {
         }
         let least = self.most_promising();
         let nodes = least.map_or_else(Vec::new, |least| self.every_other(mate.lacks(least)));
-        mate.send(strand.now(), nodes, self.most_promising());
+        let kept = least.map(|(bound, many)| (bound, many - nodes.len()));
+        mate.send(strand.now(), nodes, kept);
         self.mate = Some(mate);
     }
 
     /// The least bound of the open nodes that may hold something cheaper than the best plan, and how many have it.
     pub(super) fn most_promising(&self) -> Option<(i64, usize)> {
-        let least = self.open.peek().map(|node| node.0.bound).filter(|bound| self.is_cheaper(*bound))?;
+        let least = self.next_bound()?;
         Some((least, self.open.iter().filter(|node| node.0.bound == least).count()))
     }
 
-    /// Takes so many of the open nodes out: the second in line and every other one after that.
+    /// Takes so many of the open nodes out, half of the most promising at most: the second in line and every other one
+    /// after that.
     fn every_other(&mut self, many: usize) -> Vec<Node> {
         let (mut nodes, mut kept) = (Vec::new(), Vec::new());
         while nodes.len() < many

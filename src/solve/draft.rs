@@ -3,7 +3,7 @@
 use super::layout::Layout;
 use super::master::Made;
 use super::need::Need;
-use super::pattern::{Blank, Pattern};
+use super::pattern::{Blank, Pattern, Pieces};
 use crate::model::Problem;
 use std::collections::BTreeMap;
 
@@ -110,7 +110,10 @@ impl Draft {
     pub(super) fn serves(&self, problem: &Problem, need: &Need) -> bool {
         let panels = self.made(problem).iter().zip(&need.count).all(|(made, count)| made >= count);
         let strips = self.spare_strips(problem).values().all(|spare| *spare >= 0);
-        panels && strips && self.within_stock(problem, need) && self.patterns.keys().all(|p| holds(problem, p))
+        panels
+            && strips
+            && self.within_stock(problem, need)
+            && self.patterns.keys().all(|pattern| Pieces::of(problem, pattern).fit(problem, pattern.blank))
     }
 
     fn within_stock(&self, problem: &Problem, need: &Need) -> bool {
@@ -126,18 +129,4 @@ impl Draft {
         };
         stocked && strips.iter().zip(&need.on_hand).all(|(used, have)| used <= have) && self.layouts.keys().all(fit)
     }
-}
-
-/// Whether a pattern's pieces and kerfs fit its strip, and the hand has something to hold.
-pub(super) fn holds(problem: &Problem, pattern: &Pattern) -> bool {
-    let laid = &problem.families[pattern.blank.family].widths[pattern.blank.width].laid;
-    let pieces = || pattern.pieces.iter().map(|(at, copies)| (laid[*at].along, i64::from(*copies)));
-    let count: i64 = pieces().map(|(_, copies)| copies).sum();
-    let lengths: i64 = pieces().map(|(along, copies)| along.raw() * copies).sum();
-    let left = (pattern.blank.usable - lengths - count * problem.kerf.raw()).max(0) + pattern.blank.stub;
-    let shortest = problem.shortest;
-    let held = pieces().all(|(along, _)| along >= shortest)
-        || pieces().any(|(along, _)| along >= shortest)
-        || left >= shortest.raw();
-    held && lengths + (count - 1).max(0) * problem.kerf.raw() <= pattern.blank.usable
 }

@@ -82,6 +82,11 @@ impl Board {
     pub(super) fn cuts(&self, problem: &Problem, ripping: &Ripping) -> u32 {
         ripping.cuts(self.strips(), Length::from_raw(self.spare(problem, ripping)))
     }
+
+    /// The yard's cuts on the board with one more strip, which leaves so much of its room.
+    pub(super) fn cuts_with_one_more(&self, ripping: &Ripping, spare: i64) -> u32 {
+        ripping.cuts(self.strips() + 1, Length::from_raw(spare))
+    }
 }
 
 /// The blank of a strip of this width ripped from a board of this length.

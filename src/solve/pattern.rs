@@ -36,6 +36,38 @@ impl Pattern {
     }
 }
 
+/// What the pieces of a pattern come to, in raw units.
+#[derive(Clone, Copy)]
+pub(super) struct Pieces {
+    count: i64,
+    /// Of all together.
+    length: i64,
+    longest: i64,
+}
+
+impl Pieces {
+    /// The pieces of this pattern.
+    pub(super) fn of(problem: &Problem, pattern: &Pattern) -> Pieces {
+        let laid = &problem.families[pattern.blank.family].widths[pattern.blank.width].laid;
+        let none = Pieces { count: 0, length: 0, longest: 0 };
+        pattern.pieces.iter().fold(none, |pieces, (at, copies)| pieces.with(laid[*at].along.raw(), *copies))
+    }
+
+    /// So many more of this length.
+    pub(super) fn with(self, along: i64, copies: u32) -> Pieces {
+        let copies = i64::from(copies);
+        Pieces { count: self.count + copies, length: self.length + copies * along, longest: self.longest.max(along) }
+    }
+
+    /// Whether they and their kerfs fit a strip, and the hand has something to hold.
+    pub(super) fn fit(self, problem: &Problem, blank: Blank) -> bool {
+        let kerf = problem.kerf.raw();
+        let left = (blank.usable - self.length - self.count * kerf).max(0) + blank.stub;
+        let held = self.count == 0 || self.longest.max(left) >= problem.shortest.raw();
+        held && self.length + (self.count - 1).max(0) * kerf <= blank.usable
+    }
+}
+
 /// What panels are worth, in fixed point, and how many of each may lie on one strip.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Worth<'a> {

@@ -7,12 +7,11 @@
 use super::boards::{Boards, Strips};
 use super::bound::{Shelf, charge, on_hand_blank, strip_value, toll};
 use super::broken;
-use super::draft::holds;
 use super::generate::Bounded;
 use super::layout::{Board, Layout};
 use super::master::Made;
 use super::need::Need;
-use super::pattern::{Blank, Pattern};
+use super::pattern::{Blank, Pattern, Pieces};
 use super::prices::Prices;
 use super::scope::Scope;
 use super::watch::Watch;
@@ -63,9 +62,13 @@ pub(super) fn pool(
     let Some(lenses) = lenses else { return Some(Vec::new()) };
     let mut pool = Pool { problem, need, lenses, most, looks: most * LOOKS, listed: Vec::new(), watch };
     let complete = pool.list_layouts() && pool.list_patterns();
-    pool.listed.sort_unstable();
+    if !complete {
+        return None;
+    }
+    // Those of one strip come in a row.
+    pool.listed.sort();
     pool.listed.dedup();
-    complete.then_some(pool.listed)
+    Some(pool.listed)
 }
 
 impl<'a> Lens<'a> {
@@ -185,14 +188,12 @@ impl Pool<'_> {
     /// Whether no wanted panel can be added.
     fn is_largest(&self, pattern: &Pattern) -> bool {
         let laid = &self.problem.families[pattern.blank.family].widths[pattern.blank.width].laid;
-        (0..laid.len()).all(|at| {
-            let mut larger = pattern.clone();
-            match larger.pieces.iter_mut().find(|piece| piece.0 == at) {
-                Some(piece) => piece.1 += 1,
-                None => larger.pieces.push((at, 1)),
-            }
-            let copies = larger.pieces.iter().find(|piece| piece.0 == at).map_or(0, |piece| piece.1);
-            copies > self.need.count[laid[at].size] || !holds(self.problem, &larger)
+        let pieces = Pieces::of(self.problem, pattern);
+        let mut copies = pattern.pieces.iter().peekable();
+        laid.iter().enumerate().all(|(at, laid)| {
+            let here = copies.next_if(|piece| piece.0 == at).map_or(0, |piece| piece.1);
+            let wanted = here < self.need.count[laid.size];
+            !wanted || !pieces.with(laid.along.raw(), 1).fit(self.problem, pattern.blank)
         })
     }
 
@@ -258,31 +259,30 @@ impl Pool<'_> {
     fn is_fullest(&self, layout: &Layout, scope: &Scope) -> bool {
         let ripping = &self.problem.rippings[layout.ripping];
         let widths = &self.problem.families[ripping.family].widths;
-        let cuts = layout.cuts(self.problem);
         let useful = |width: &usize| widths[*width].laid.iter().any(|laid| self.need.count[laid.size] > 0);
-        let carried = layout.boards.iter().enumerate().filter(|(_, board)| board.length <= ripping.longest.raw());
-        carried.into_iter().all(|(at, board)| {
+        let carried = layout.boards.iter().filter(|board| board.length <= ripping.longest.raw());
+        carried.into_iter().all(|board| {
             let spare = board.spare(self.problem, ripping);
             let may_be_more = |width: &usize| {
                 let copies = board.strips.iter().find(|(at, _)| at == width).map_or(0, |(_, copies)| *copies);
                 let blank = super::layout::blank(ripping, board.length, *width);
                 layout.is_broken() || copies < scope.most_on_a_sheet(self.problem, self.need, blank)
             };
-            (0..widths.len()).filter(useful).filter(may_be_more).all(|width| {
-                (widths[width].width + ripping.kerf).raw() > spare || {
-                    let mut larger = layout.clone();
-                    larger.boards[at] = with(board, width);
-                    let more = larger.cuts(self.problem) > cuts;
-                    self.problem.charges.cuts_matter() && more && self.dearer(&larger, layout)
-                }
+            (0..widths.len()).all(|width| {
+                let left = spare - (widths[width].width + ripping.kerf).raw();
+                let dearer = || self.problem.charges.cuts_matter() && self.dearer(layout, board, left);
+                left < 0 || !useful(&width) || dearer() || !may_be_more(&width)
             })
         })
     }
 
-    fn dearer(&self, larger: &Layout, layout: &Layout) -> bool {
-        let charges = &self.problem.charges;
-        let past = charges.most_cuts.is_some_and(|most| larger.cuts(self.problem) > most);
-        past || charges.per_order || larger.cost(self.problem) > layout.cost(self.problem)
+    /// Whether one more strip, which leaves so much of the board's room, makes the layout dearer.
+    fn dearer(&self, layout: &Layout, board: &Board, left: i64) -> bool {
+        let (charges, ripping) = (&self.problem.charges, &self.problem.rippings[layout.ripping]);
+        let before = layout.cuts(self.problem);
+        let cuts = before - board.cuts(self.problem, ripping) + board.cuts_with_one_more(ripping, left);
+        let past = charges.most_cuts.is_some_and(|most| cuts > most);
+        cuts > before && (past || charges.per_order || charges.of_cuts(cuts) > charges.of_cuts(before))
     }
 }
 
@@ -290,17 +290,6 @@ impl Pool<'_> {
 fn counts_for(problem: &Problem, need: &Need, lens: &Lens, blank: Blank) -> i64 {
     let laid = &problem.families[blank.family].widths[blank.width].laid;
     if laid.iter().any(|laid| need.count[laid.size] > 0) { lens.value_of_strip(blank) } else { -1 }
-}
-
-/// The board with one more strip.
-fn with(board: &Board, width: usize) -> Board {
-    let mut larger = board.clone();
-    match larger.strips.iter_mut().find(|strip| strip.0 == width) {
-        Some(strip) => strip.1 += 1,
-        None => larger.strips.push((width, 1)),
-    }
-    larger.strips.sort_unstable();
-    larger
 }
 
 #[cfg(test)]

@@ -1,14 +1,13 @@
-//! The column to branch on, chosen with care: of all counts that are not whole, of whatever sort, the one that lifts
+//! The count to branch on, chosen with care: of all counts that are not whole, of whatever sort, the one that lifts
 //! the bounds of both parts most, as far as a few pivots of the dual method tell, and later as earlier probes told. It
 //! costs far more than going by the sort, and closes searches in far fewer nodes. What was learned about strips, layouts
 //! and patterns serves the next search through a list that has them too.
 
 use super::super::master::Made;
 use super::super::pattern::Blank;
-use super::super::program::{Counts, Program};
+use super::super::program::{Counts, Program, Spot, WHOLE};
 use super::super::rises::{Rises, score};
 use super::super::simplex::Moved;
-use super::WHOLE;
 use std::collections::BTreeMap;
 
 /// Most counts that are probed at one node.
@@ -23,10 +22,10 @@ pub(in crate::solve) struct Learned {
     made: BTreeMap<Made, Rises>,
 }
 
-/// A column whose value is not whole.
+/// A count whose value is not whole.
 #[derive(Clone, Copy)]
 struct Open {
-    column: usize,
+    spot: Spot,
     counts: Counts,
     value: f64,
     /// The value above the whole number below it.
@@ -36,8 +35,8 @@ struct Open {
 /// What a search with care knows.
 pub(super) struct Care<'a> {
     learned: &'a mut Learned,
-    /// Of each column that was looked at.
-    rises: BTreeMap<usize, Rises>,
+    /// Of each count that was looked at.
+    rises: BTreeMap<Spot, Rises>,
 }
 
 impl<'a> Care<'a> {
@@ -46,73 +45,84 @@ impl<'a> Care<'a> {
         Care { learned, rises: BTreeMap::new() }
     }
 
-    /// The column to branch on; none where all values are whole. `limit` is the cost that closes a part.
-    pub(super) fn column(&mut self, program: &mut Program, limit: f64) -> Option<usize> {
+    /// The count to branch on; none where all values are whole. `limit` is the cost that closes a part.
+    pub(super) fn spot(&mut self, program: &mut Program, limit: f64) -> Option<Spot> {
         let mut open: Vec<Open> = program
-            .basic()
-            .map(|(column, counts, value)| Open { column, counts, value, part: value - value.floor() })
+            .open()
+            .map(|(spot, counts, value)| Open { spot, counts, value, part: value - value.floor() })
             .filter(|open| open.part > WHOLE && open.part < 1.0 - WHOLE)
             .collect();
         if open.len() <= 1 {
-            return open.pop().map(|open| open.column);
+            return open.pop().map(|open| open.spot);
         }
         let middle = |open: &Open| (open.part - 0.5).abs();
         open.sort_by(|one, other| one.counts.cmp(&other.counts).then(middle(one).total_cmp(&middle(other))));
         let probed = self.probe(program, &open, limit);
-        let mut best: Option<(usize, f64)> = None;
+        let mut best: Option<(Spot, f64)> = None;
         for open in &open {
-            let rises = probed.get(&open.column).copied();
-            let score = score(rises.unwrap_or_else(|| self.known(program, open.column).expected(open.part)), 1e-6);
+            let rises = probed.get(&open.spot).copied();
+            let score = score(rises.unwrap_or_else(|| self.known(program, open.spot).expected(open.part)), 1e-6);
             if best.is_none_or(|(_, most)| score > most * (1.0 + 1e-9)) {
-                best = Some((open.column, score));
+                best = Some((open.spot, score));
             }
         }
-        best.map(|(column, _)| column)
+        best.map(|(spot, _)| spot)
     }
 
     /// Probes the first of those of which too little is known: how much the bound rises below and above.
-    fn probe(&mut self, program: &mut Program, open: &[Open], limit: f64) -> BTreeMap<usize, (f64, f64)> {
-        let unknown = open.iter().filter(|open| !self.known(program, open.column).are_trusted());
+    fn probe(&mut self, program: &mut Program, open: &[Open], limit: f64) -> BTreeMap<Spot, (f64, f64)> {
+        let unknown = open.iter().filter(|open| !self.known(program, open.spot).are_trusted());
         let asked: Vec<&Open> = unknown.take(PROBES).collect();
-        let moves: Vec<Moved> = asked
-            .iter()
-            .flat_map(|open| {
-                let (least, most) = program.lp.bounds(open.column);
-                [(open.column, least, open.value.floor()), (open.column, open.value.ceil(), most)]
-            })
-            .collect();
-        let now = program.lp.cost();
-        let costs = program.lp.probes(&moves, limit, PIVOTS);
-        let rise = |cost: f64| (cost.min(limit) - now).max(0.0);
         let mut probed = BTreeMap::new();
+        if asked.is_empty() {
+            return probed;
+        }
+        let now = program.lp.cost();
+        let costs = program.counting(asked.iter().map(|open| open.spot), |program, columns| {
+            let moves: Vec<Moved> = asked
+                .iter()
+                .zip(columns)
+                .flat_map(|(open, column)| {
+                    let (least, most) = program.lp.bounds(*column);
+                    [(*column, least, open.value.floor()), (*column, open.value.ceil(), most)]
+                })
+                .collect();
+            program.lp.probes(&moves, limit, PIVOTS)
+        });
+        let rise = |cost: f64| (cost.min(limit) - now).max(0.0);
         for (open, costs) in asked.into_iter().zip(costs.chunks(2)) {
             let rises = (rise(costs[0]), rise(costs[1]));
-            let known = self.known(program, open.column).with(rises, open.part);
-            self.rises.insert(open.column, known);
-            self.learned.keep(program, open.column, known);
-            probed.insert(open.column, rises);
+            let known = self.known(program, open.spot).with(rises, open.part);
+            self.rises.insert(open.spot, known);
+            self.learned.keep(program, open.spot, known);
+            probed.insert(open.spot, rises);
         }
         probed
     }
 
-    /// What is known of a column by now.
-    fn known(&mut self, program: &Program, column: usize) -> Rises {
-        *self.rises.entry(column).or_insert_with(|| self.learned.of(program, column))
+    /// What is known of a count by now.
+    fn known(&mut self, program: &Program, spot: Spot) -> Rises {
+        *self.rises.entry(spot).or_insert_with(|| self.learned.of(program, spot))
     }
 }
 
 impl Learned {
-    fn of(&self, program: &Program, column: usize) -> Rises {
-        let strips = || program.blank_of(column).and_then(|blank| self.strips.get(&blank));
-        let made = || program.made_of(column).and_then(|made| self.made.get(made));
-        made().or_else(strips).copied().unwrap_or_default()
+    fn of(&self, program: &Program, spot: Spot) -> Rises {
+        let known = match spot {
+            Spot::Strips(blank) => self.strips.get(&blank),
+            Spot::Column(column) => program.made_of(column).and_then(|made| self.made.get(made)),
+        };
+        known.copied().unwrap_or_default()
     }
 
-    fn keep(&mut self, program: &Program, column: usize, rises: Rises) {
-        if let Some(made) = program.made_of(column) {
-            self.made.insert(made.clone(), rises);
-        } else if let Some(blank) = program.blank_of(column) {
-            self.strips.insert(blank, rises);
+    fn keep(&mut self, program: &Program, spot: Spot, rises: Rises) {
+        match spot {
+            Spot::Strips(blank) => drop(self.strips.insert(blank, rises)),
+            Spot::Column(column) => {
+                if let Some(made) = program.made_of(column) {
+                    self.made.insert(made.clone(), rises);
+                }
+            }
         }
     }
 }

@@ -14,7 +14,7 @@ use super::draft::Draft;
 use super::fixed_point::Exact;
 use super::need::Need;
 use super::prices::scale;
-use super::program::{Counts, Program};
+use super::program::{Counts, Program, Spot, WHOLE};
 use super::simplex::{Moved, Outcome, Saved};
 use super::trail::Trail;
 use super::watch::Watch;
@@ -48,9 +48,6 @@ pub(super) struct Search<'a> {
     care: Option<Care<'a>>,
     watch: &'a dyn Watch,
 }
-
-/// Values within this of a whole number are whole.
-const WHOLE: f64 = 1e-6;
 
 /// What is missing to the next whole number where a value is rounded up first.
 const GLADLY: f64 = 0.3;
@@ -146,7 +143,17 @@ impl<'a> Search<'a> {
         if self.closed() {
             return None;
         }
-        let Some(column) = self.branching() else { return self.whole() };
+        let Some(spot) = self.branching() else { return self.whole() };
+        let (column, counted) = self.program.column_of(spot);
+        let found = self.branch(column);
+        if counted {
+            self.program.uncount();
+        }
+        found
+    }
+
+    /// Explores both parts that the value of a column splits a node into.
+    fn branch(&mut self, column: usize) -> Option<Draft> {
         let value = self.program.lp.value(column);
         let (least, most) = self.program.lp.bounds(column);
         let basis = self.program.lp.mark();
@@ -255,24 +262,24 @@ impl<'a> Search<'a> {
         real(self.target) / self.program.unit * (1.0 + 1e-9) + 1e-9
     }
 
-    /// The column to branch on: the one chosen with care, or the first kind of count that is not whole, and of it the
+    /// The count to branch on: the one chosen with care, or the first kind of count that is not whole, and of it the
     /// one that rounds up most gladly.
-    fn branching(&mut self) -> Option<usize> {
+    fn branching(&mut self) -> Option<Spot> {
         let limit = self.limit();
         if let Some(care) = &mut self.care {
-            return care.column(&mut self.program, limit);
+            return care.spot(&mut self.program, limit);
         }
-        let mut best: Option<(Counts, f64, usize)> = None;
-        for (column, counts, value) in self.program.basic() {
+        let mut best: Option<(Counts, f64, Spot)> = None;
+        for (spot, counts, value) in self.program.open() {
             if (value - value.round()).abs() <= WHOLE {
                 continue;
             }
             let far = (value.ceil() - value - GLADLY).abs();
             if best.is_none_or(|(first, least, _)| (counts, far) < (first, least)) {
-                best = Some((counts, far, column));
+                best = Some((counts, far, spot));
             }
         }
-        best.map(|(_, _, column)| column)
+        best.map(|(_, _, spot)| spot)
     }
 }
 

@@ -35,6 +35,21 @@ impl Columns {
         self.ends.push(self.entries.len());
     }
 
+    /// Takes away the last column.
+    pub(super) fn pop(&mut self) {
+        let last = self.count() - 1;
+        self.entries.truncate(if last == 0 { 0 } else { self.ends[last - 1] });
+        self.ends.pop();
+        for values in [&mut self.cost, &mut self.least, &mut self.most] {
+            values.pop();
+        }
+    }
+
+    /// Changes the last entry of a column.
+    pub(super) fn set_last(&mut self, column: usize, entry: (usize, f64)) {
+        self.entries[self.ends[column] - 1] = entry;
+    }
+
     /// Adds the entries of a new row: (column, coefficient).
     pub(super) fn add_row(&mut self, row: usize, added: &[(usize, f64)]) {
         if added.is_empty() {

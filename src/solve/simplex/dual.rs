@@ -228,18 +228,19 @@ fn squared(line: &[f64]) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use super::super::Column;
+    use super::super::{Column, FREE};
     use super::*;
     use proptest::prelude::*;
 
-    /// Least cost of columns from 0 to 10 that come to at least so much in each row, at its optimum.
+    /// Least cost of columns from 0 to 10 that come to at least so much in each row, at its optimum; they can be counted.
     fn program(costs: &[u8], rows: &[(Vec<u8>, u8)]) -> Simplex {
         let mut lp = Simplex::default();
         for (_, right) in rows {
             lp.add_row(&[], f64::from(*right), (0.0, f64::INFINITY));
         }
         for (at, cost) in costs.iter().enumerate() {
-            let entries = rows.iter().enumerate().map(|(row, (parts, _))| (row, f64::from(parts[at]))).collect();
+            let entries = rows.iter().enumerate().map(|(row, (parts, _))| (row, f64::from(parts[at])));
+            let entries = entries.chain([FREE]).collect();
             lp.add_column(&Column { entries, cost: f64::from(*cost), least: 0.0, most: 10.0 });
         }
         assert_eq!(lp.dual(f64::INFINITY), Outcome::Optimal);
@@ -271,6 +272,41 @@ mod tests {
     }
 
     proptest! {
+        #[test]
+        fn a_count_is_a_row_as_good_as_any_and_leaves_no_trace(
+            costs in prop::collection::vec(1_u8..9, 6),
+            rows in prop::collection::vec((prop::collection::vec(1_u8..6, 6), 1_u8..60), 1..5),
+            counted in prop::collection::vec(any::<bool>(), 6),
+            (least, more) in (0_u8..12, 0_u8..12),
+        ) {
+            let mut lp = program(&costs, &rows);
+            let columns: Vec<usize> = (0..6).filter(|at| counted[*at]).map(|at| rows.len() + at).collect();
+            let (least, most) = (f64::from(least), f64::from(least) + f64::from(more));
+            let mut other = lp.clone();
+            let entries: Vec<(usize, f64)> = columns.iter().map(|column| (*column, 1.0)).collect();
+            other.add_row(&entries, 0.0, (least, most));
+            let before = (lp.save(), lp.cost(), lp.prices(), lp.values.clone());
+            let basis = lp.standing();
+            for _ in 0..2 {
+                lp.count(&columns, (least, most));
+                let (one, another) = (lp.dual(f64::INFINITY), other.clone().dual(f64::INFINITY));
+                prop_assert_eq!(one == Outcome::Optimal, another == Outcome::Optimal);
+                if one == Outcome::Optimal {
+                    let mut other = other.clone();
+                    other.dual(f64::INFINITY);
+                    prop_assert!((lp.cost() - other.cost()).abs() < 1e-6, "{} for {}", lp.cost(), other.cost());
+                    let sum: f64 = columns.iter().map(|column| lp.value(*column)).sum();
+                    prop_assert!(least - 1e-6 <= sum && sum <= most + 1e-6, "{sum}");
+                }
+                lp.uncount(&columns);
+                prop_assert!(lp.back_to(&basis));
+                let after = (lp.save(), lp.cost(), lp.prices(), lp.values.clone());
+                prop_assert_eq!(&after.0, &before.0);
+                let near = |one: &[f64], other: &[f64]| one.iter().zip(other).all(|(one, other)| (one - other).abs() < 1e-9);
+                prop_assert!(near(&after.2, &before.2) && near(&after.3, &before.3) && near(&[after.1], &[before.1]));
+            }
+        }
+
         #[test]
         fn probes_tell_what_moved_bounds_cost_and_leave_all_as_it_is(
             costs in prop::collection::vec(1_u8..9, 6),

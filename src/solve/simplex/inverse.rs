@@ -164,7 +164,7 @@ fn inverted(columns: &[&[(usize, f64)]]) -> Option<Vec<f64>> {
     let mut core = vec![0.0; rest * rest];
     for (at, column) in left.iter().enumerate() {
         for (row, part) in columns[*column].iter().filter(|(row, _)| place[*row] < rest) {
-            core[place[*row] * rest + at] = *part;
+            core[place[*row] * rest + at] += *part;
         }
     }
     invert(&mut core, rest)?;
@@ -258,6 +258,13 @@ mod tests {
     fn a_column_with_one_entry_is_solved_for_at_once() {
         let inverse = inverted_of(&[vec![(0, 2.0)], vec![(0, 1.0), (1, -1.0)]]).expect("it can be inverted");
         assert_eq!(inverse, [0.5, 0.5, 0.0, -1.0]);
+    }
+
+    #[test]
+    fn an_entry_kept_free_changes_nothing() {
+        let with =
+            |free: &[(usize, f64)]| inverted_of(&[[&[(0, 2.0), (1, 1.0)], free].concat(), vec![(0, 1.0), (1, 3.0)]]);
+        assert_eq!(with(&[(0, 0.0)]), with(&[]));
     }
 
     #[test]

@@ -12,6 +12,8 @@ mod primal;
 use self::columns::Columns;
 
 const PIVOT: f64 = 1e-9;
+/// An entry kept free for [`Simplex::count`].
+pub(super) const FREE: (usize, f64) = (0, 0.0);
 /// Pivots between two fresh inverses.
 const REFRESH: usize = 80;
 
@@ -110,6 +112,38 @@ impl Simplex {
         (row, slack)
     }
 
+    /// Adds a row that counts columns whose last entry is kept free for that, being a part of nothing; its slack, between
+    /// the bounds, is the count and becomes basic. Returns (row, slack column).
+    pub(super) fn count(&mut self, columns: &[usize], (least, most): (f64, f64)) -> (usize, usize) {
+        self.begin();
+        let row = self.right.len();
+        self.right.push(0.0);
+        for column in columns {
+            self.columns.set_last(*column, (row, 1.0));
+        }
+        let slack = self.columns.count();
+        self.columns.push(&Column { entries: vec![(row, -1.0)], cost: 0.0, least, most });
+        self.slacks.push(slack);
+        self.places.push(Place::Basic(row));
+        self.basis.push(slack);
+        self.grow_inverse(&columns.iter().map(|column| (*column, 1.0)).collect::<Vec<_>>());
+        self.values.push(columns.iter().map(|column| self.value(*column)).sum());
+        (row, slack)
+    }
+
+    /// Takes the last row away, which counted these columns. Before anything else is done, a basis of before must be come
+    /// back to.
+    pub(super) fn uncount(&mut self, columns: &[usize]) {
+        for column in columns {
+            self.columns.set_last(*column, FREE);
+        }
+        self.columns.pop();
+        self.right.pop();
+        self.slacks.pop();
+        self.places.pop();
+        self.begun = false;
+    }
+
     /// Adds a column at its lower bound.
     pub(super) fn add_column(&mut self, column: &Column) -> usize {
         let added = self.columns.count();
@@ -163,6 +197,11 @@ impl Simplex {
         if moved != 0.0 {
             self.shift_values(column, moved);
         }
+    }
+
+    /// How many columns there are.
+    pub(super) fn columns(&self) -> usize {
+        self.columns.count()
     }
 
     /// The bounds of a column.
@@ -242,7 +281,7 @@ impl Simplex {
     }
 
     /// The basis with its inverse, however large.
-    fn standing(&self) -> Saved {
+    pub(super) fn standing(&self) -> Saved {
         let (basis, places) = self.save();
         Saved { basis, places, inverse: self.inverse.clone(), since_fresh: self.since_fresh }
     }
@@ -252,5 +291,6 @@ impl Simplex {
         self.places.clone_from(&saved.places);
         self.inverse.clone_from(&saved.inverse);
         self.since_fresh = saved.since_fresh;
+        self.begun = true;
     }
 }

@@ -19,6 +19,8 @@ struct Work {
     free: Vec<Free>,
     /// What each of them does to the basic column that leaves.
     parts: Vec<f64>,
+    /// Those whose move brings it back to its bound: their place in the list, and how much they help.
+    helping: Vec<(usize, f64)>,
     /// How long the line of the inverse at each position is, squared, where that is known.
     lengths: Vec<Option<f64>>,
 }
@@ -36,7 +38,7 @@ struct Free {
 impl Work {
     fn of(lp: &Simplex) -> Work {
         let free = (0..lp.columns.count()).filter_map(|column| Free::of(lp, column)).collect();
-        let mut work = Work { free, parts: Vec::new(), lengths: vec![None; lp.right.len()] };
+        let mut work = Work { free, parts: Vec::new(), helping: Vec::new(), lengths: vec![None; lp.right.len()] };
         work.begin(lp);
         work
     }
@@ -69,20 +71,23 @@ impl Work {
     /// Its place in the list.
     fn entering(&mut self, lp: &Simplex, position: usize, sign: f64) -> Option<usize> {
         let (line, mut soonest) = (lp.inverse_line(position), f64::INFINITY);
+        let part = |free: &Free| -> f64 {
+            lp.columns.entries(free.column).iter().map(|(row, entry)| line[*row] * entry).sum()
+        };
         self.parts.clear();
-        for free in &self.free {
-            let part: f64 = lp.columns.entries(free.column).iter().map(|(row, entry)| line[*row] * entry).sum();
-            self.parts.push(part);
+        self.parts.extend(self.free.iter().map(part));
+        self.helping.clear();
+        for (at, (free, part)) in self.free.iter().zip(&self.parts).enumerate() {
             let helps = free.way * part * sign;
             if helps > PIVOT {
                 soonest = soonest.min((free.reduced.abs() + LITTLE) / helps);
+                self.helping.push((at, helps));
             }
         }
         let mut best: Option<(usize, f64)> = None;
-        for (at, (free, part)) in self.free.iter().zip(&self.parts).enumerate() {
-            let helps = free.way * part * sign;
-            if helps > best.map_or(PIVOT, |(_, most)| most) && free.reduced.abs() <= soonest * helps {
-                best = Some((at, helps));
+        for (at, helps) in &self.helping {
+            if best.is_none_or(|(_, most)| *helps > most) && self.free[*at].reduced.abs() <= soonest * helps {
+                best = Some((*at, *helps));
             }
         }
         best.map(|(at, _)| at)

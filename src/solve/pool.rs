@@ -8,7 +8,7 @@ use super::boards::{Boards, Strips};
 use super::bound::{Shelf, charge, on_hand_blank, strip_value, toll};
 use super::broken;
 use super::generate::Bounded;
-use super::layout::{Board, Layout};
+use super::layout::Layout;
 use super::master::Made;
 use super::need::Need;
 use super::pattern::{Blank, Pattern, Pieces};
@@ -259,6 +259,7 @@ impl Pool<'_> {
     fn is_fullest(&self, layout: &Layout, scope: &Scope) -> bool {
         let ripping = &self.problem.rippings[layout.ripping];
         let widths = &self.problem.families[ripping.family].widths;
+        let cuts = layout.cuts(self.problem);
         let useful = |width: &usize| widths[*width].laid.iter().any(|laid| self.need.count[laid.size] > 0);
         let carried = layout.boards.iter().filter(|board| board.length <= ripping.longest.raw());
         carried.into_iter().all(|board| {
@@ -270,17 +271,16 @@ impl Pool<'_> {
             };
             (0..widths.len()).all(|width| {
                 let left = spare - (widths[width].width + ripping.kerf).raw();
-                let dearer = || self.problem.charges.cuts_matter() && self.dearer(layout, board, left);
+                let more = || cuts - board.cuts(self.problem, ripping) + board.cuts_with_one_more(ripping, left);
+                let dearer = || self.problem.charges.cuts_matter() && self.are_dearer(more(), cuts);
                 left < 0 || !useful(&width) || dearer() || !may_be_more(&width)
             })
         })
     }
 
-    /// Whether one more strip, which leaves so much of the board's room, makes the layout dearer.
-    fn dearer(&self, layout: &Layout, board: &Board, left: i64) -> bool {
-        let (charges, ripping) = (&self.problem.charges, &self.problem.rippings[layout.ripping]);
-        let before = layout.cuts(self.problem);
-        let cuts = before - board.cuts(self.problem, ripping) + board.cuts_with_one_more(ripping, left);
+    /// Whether so many cuts on a sheet cost more than so many before, or are too many.
+    fn are_dearer(&self, cuts: u32, before: u32) -> bool {
+        let charges = &self.problem.charges;
         let past = charges.most_cuts.is_some_and(|most| cuts > most);
         cuts > before && (past || charges.per_order || charges.of_cuts(cuts) > charges.of_cuts(before))
     }

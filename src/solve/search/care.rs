@@ -78,7 +78,8 @@ impl<'a> Care<'a> {
             return probed;
         }
         let now = program.lp.cost();
-        let costs = program.counting(asked.iter().map(|open| open.spot), |program, columns| {
+        let spots: Vec<Spot> = asked.iter().map(|open| open.spot).collect();
+        let costs = program.counting(&spots, |program, columns| {
             let moves: Vec<Moved> = asked
                 .iter()
                 .zip(columns)

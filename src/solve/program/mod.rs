@@ -3,6 +3,11 @@
 //! as long as something is branched on them; their rows would make up half of the program. Knows every number exactly, so
 //! that prices from the floating-point simplex can be judged in whole numbers.
 
+mod counted;
+
+pub(super) use self::counted::Spot;
+
+use self::counted::Used;
 use super::cover::Cover;
 use super::draft::Draft;
 use super::layout::Layout;
@@ -11,7 +16,7 @@ use super::need::Need;
 use super::pattern::{Blank, Pattern};
 use super::prices::dearest;
 use super::scope::{Count, Range, Scope};
-use super::simplex::{Column, FREE, Place, Simplex};
+use super::simplex::{Column, FREE, Simplex};
 use crate::model::Problem;
 use std::collections::BTreeMap;
 
@@ -35,15 +40,6 @@ pub(super) enum Counts {
 /// Values within this of a whole number are whole.
 pub(super) const WHOLE: f64 = 1e-6;
 
-/// A count that can be branched on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Spot {
-    /// Strips of one blank.
-    Strips(Blank),
-    /// What a column counts, if not strips.
-    Column(usize),
-}
-
 /// The program.
 pub(super) struct Program {
     /// The linear relaxation.
@@ -65,19 +61,11 @@ pub(super) struct Program {
     /// Columns that count strips, in their order.
     strips: Vec<(usize, Blank)>,
     /// Strips that no column counts, by their blanks.
-    uncounted: BTreeMap<Blank, Uncounted>,
+    uncounted: BTreeMap<Blank, Used>,
     /// Strips that are counted for a while, in the order of their columns.
-    counted: Vec<(Blank, Uncounted)>,
+    counted: Vec<(Blank, Used)>,
     /// The column of the strips of each blank that are given and not used.
     spare: BTreeMap<Blank, usize>,
-}
-
-/// Strips that no column counts as long as nothing is branched on that.
-struct Uncounted {
-    /// The columns of their patterns.
-    patterns: Vec<usize>,
-    /// How many there may be.
-    range: Range,
 }
 
 /// Rows by what they say.
@@ -174,7 +162,7 @@ impl Program {
             rows.used.insert(blank, row);
             self.strips.push((column, blank));
         } else {
-            self.uncounted.insert(blank, Uncounted { patterns: Vec::new(), range });
+            self.uncounted.insert(blank, Used { patterns: Vec::new(), range });
         }
     }
 
@@ -249,95 +237,10 @@ impl Program {
         self.lp.add_column(&data)
     }
 
-    /// The counts that may not be whole, what they count, and their values.
-    pub(super) fn open(&self) -> impl Iterator<Item = (Spot, Counts, f64)> {
-        let basic = |column: &usize| matches!(self.lp.place(*column), Place::Basic(_));
-        let counting = self.counts.iter().enumerate().filter(|(_, counts)| **counts != Counts::Slack);
-        let columns = counting.filter(move |(column, _)| basic(column));
-        let columns = columns.map(|(column, counts)| {
-            let spot = self.blank_of(column).map_or(Spot::Column(column), Spot::Strips);
-            (spot, *counts, self.lp.value(column))
-        });
-        let strips = |patterns: &[usize]| patterns.iter().map(|column| self.lp.value(*column)).sum();
-        let uncounted = self.uncounted.iter();
-        let all = columns
-            .chain(uncounted.map(move |(blank, of)| (Spot::Strips(*blank), Counts::Strips, strips(&of.patterns))));
-        // Where a whole number of strips is given, spare ones are no reason to branch.
-        let whole = |spot: &Spot, value: f64| match spot {
-            Spot::Strips(blank) => value.ceil() <= value + self.lp.value(self.spare[blank]) + WHOLE,
-            Spot::Column(_) => false,
-        };
-        all.filter(move |(spot, _, value)| !whole(spot, *value))
-    }
-
-    /// The column of a count; where there was none, strips are counted from now on, and true.
-    pub(super) fn column_of(&mut self, spot: Spot) -> (usize, bool) {
-        match spot {
-            Spot::Column(column) => (column, false),
-            Spot::Strips(blank) => {
-                let counted = self.strips.iter().find(|(_, of)| *of == blank).map(|(column, _)| (*column, false));
-                counted.unwrap_or_else(|| (self.count(blank), true))
-            }
-        }
-    }
-
-    /// Something done while all of these have columns, and all is as it was again.
-    pub(super) fn counting<T>(
-        &mut self,
-        spots: impl Iterator<Item = Spot>,
-        then: impl FnOnce(&mut Program, &[usize]) -> T,
-    ) -> T {
-        let (basis, counted) = (self.lp.standing(), self.counted.len());
-        let columns: Vec<usize> = spots.map(|spot| self.column_of(spot).0).collect();
-        let done = then(self, &columns);
-        if self.counted.len() > counted {
-            (counted..self.counted.len()).for_each(|_| self.uncount());
-            self.lp.back_to(&basis);
-        }
-        done
-    }
-
-    /// Counts the strips of a blank that no column counts yet, in a row of its own; the column of the count.
-    fn count(&mut self, blank: Blank) -> usize {
-        let counted = self.uncounted.remove(&blank).expect("no column counts it yet");
-        let (row, column) = self.lp.count(&counted.patterns, (real(counted.range.least), real(counted.range.most)));
-        counted.patterns.iter().for_each(|pattern| self.entries[*pattern].push((row, 1)));
-        self.right.push(0);
-        self.free.push(true);
-        self.counts.push(Counts::Strips);
-        self.cost.push(0);
-        self.entries.push(vec![(row, -1)]);
-        self.strips.push((column, blank));
-        self.counted.push((blank, counted));
-        column
-    }
-
-    /// No longer counts what was counted last. Before anything else is done, a basis of before must be come back to.
-    pub(super) fn uncount(&mut self) {
-        let (blank, counted) = self.counted.pop().expect("it was counted");
-        self.lp.uncount(&counted.patterns);
-        for pattern in &counted.patterns {
-            self.entries[*pattern].pop();
-        }
-        self.right.pop();
-        self.free.pop();
-        self.counts.pop();
-        self.cost.pop();
-        self.entries.pop();
-        self.strips.pop();
-        self.uncounted.insert(blank, counted);
-    }
-
     /// The layout or pattern whose copies a column counts.
     pub(super) fn made_of(&self, column: usize) -> Option<&Made> {
         let at = self.made.binary_search_by_key(&column, |(column, _)| *column).ok()?;
         Some(&self.made[at].1)
-    }
-
-    /// The blank whose strips a column counts.
-    fn blank_of(&self, column: usize) -> Option<Blank> {
-        let at = self.strips.binary_search_by_key(&column, |(column, _)| *column).ok()?;
-        Some(self.strips[at].1)
     }
 
     /// Its layouts and their columns.
@@ -392,52 +295,4 @@ fn pattern_entries(problem: &Problem, rows: &Rows, pattern: &Pattern) -> Vec<(us
 fn copies(problem: &Problem, need: &Need, pattern: &Pattern) -> i64 {
     let enough = |(size, each): (usize, u32)| i64::from(need.count[size].div_ceil(each));
     pattern.yields(problem).map(enough).max().unwrap_or(0)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::super::generate::generate;
-    use super::super::simplex::Outcome;
-    use super::*;
-    use crate::data::{File, Source, read};
-    use crate::solve::Patient;
-
-    /// By hand: 2.5 strips are used of 2.75 given, so either two are used or three given; 2.5 of three given are no reason
-    /// to branch.
-    #[test]
-    fn strips_are_counted_while_something_is_branched_on_them() {
-        let text = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n\
-                    [[panel]]\nsize = \"16 x 20\"\ncount = 30\n[[panel]]\nsize = \"11 x 14\"\ncount = 20\n";
-        let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
-        let problem = crate::model::build(&job).expect("they can be made");
-        let need = Need::of(&problem);
-        let pool = generate(&problem, &need, &[], &Patient).found;
-        let scope = Scope::all(&problem, &need, None);
-        let target = 30 * problem.charges.sheets[0];
-        let mut program = Program::new(&problem, &need, &scope, (&pool, &[]), target);
-        let (&blank, of) = program.uncounted.iter().find(|(_, of)| !of.patterns.is_empty()).expect("strips are used");
-        let (pattern, spare) = (of.patterns[0], program.spare[&blank]);
-        let narrow = scope.narrowed(Count::Strips(blank), Range { least: 1, most: 9 });
-        let narrowed = Program::new(&problem, &need, &narrow, (&pool, &[]), target);
-        assert_eq!(narrowed.right.len(), program.right.len() + 1, "one row is the count");
-        assert!(!narrowed.uncounted.contains_key(&blank));
-
-        let others: Vec<usize> = of.patterns[1..].to_vec();
-        let mut is_open = |used: f64, left: f64| {
-            let fixed = others.iter().map(|other| (*other, 0.0)).chain([(pattern, used), (spare, left)]);
-            fixed.for_each(|(column, value)| program.lp.set_bounds(column, value, value));
-            assert_eq!(program.lp.dual(f64::INFINITY), Outcome::Optimal);
-            program.open().any(|(spot, ..)| spot == Spot::Strips(blank))
-        };
-        assert_eq!([is_open(2.5, 0.25), is_open(2.5, 0.5)], [true, false]);
-
-        let before = (program.right.clone(), program.entries.clone(), program.counts.clone());
-        let (column, counted) = program.column_of(Spot::Strips(blank));
-        assert!(counted && program.blank_of(column) == Some(blank));
-        assert_eq!(program.column_of(Spot::Strips(blank)), (column, false), "it is counted now");
-        assert_eq!(program.entries[pattern].last(), Some(&(before.0.len(), 1)));
-        program.uncount();
-        assert_eq!((program.right.clone(), program.entries.clone(), program.counts.clone()), before);
-        assert!(program.uncounted.contains_key(&blank));
-    }
 }

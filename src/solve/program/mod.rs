@@ -180,11 +180,12 @@ impl Program {
             }
             Made::Pattern(pattern) => {
                 let blank = pattern.blank;
-                let mut entries = pattern_entries(problem, rows, pattern);
-                entries.push((rows.given[&blank], -1));
+                // What all patterns of the strip have in common comes first.
+                let mut entries = vec![(rows.given[&blank], -1)];
                 entries.extend(rows.used.get(&blank).map(|row| (*row, 1)));
                 entries
                     .extend(rows.covered.iter().filter_map(|(row, cover)| Some((*row, *cover.weights.get(&blank)?))));
+                entries.extend(pattern_entries(problem, rows, pattern));
                 (Counts::Patterns, entries, 0, copies(problem, need, pattern))
             }
             Made::OnHand(strip, pattern) => {

@@ -13,6 +13,8 @@ pub(super) struct Columns {
     pub most: Vec<f64>,
     /// Where the entries of each end.
     ends: Vec<usize>,
+    /// With how many of the entries that the column before begins with each begins too, the last ones left aside.
+    alike: Vec<usize>,
     entries: Vec<(usize, f64)>,
 }
 
@@ -27,7 +29,16 @@ impl Columns {
         &self.entries[start..self.ends[column]]
     }
 
+    /// With how many of the entries that the column before begins with a column begins too, at least.
+    pub(super) fn alike(&self, column: usize) -> usize {
+        self.alike[column]
+    }
+
     pub(super) fn push(&mut self, column: &Column) {
+        let before = self.count().checked_sub(1).map_or(&[][..], |before| self.entries(before));
+        let most = before.len().min(column.entries.len()).saturating_sub(1);
+        let alike = before[..most].iter().zip(&column.entries).take_while(|(before, now)| before == now).count();
+        self.alike.push(alike);
         self.cost.push(column.cost);
         self.least.push(column.least);
         self.most.push(column.most);
@@ -40,6 +51,7 @@ impl Columns {
         let last = self.count() - 1;
         self.entries.truncate(if last == 0 { 0 } else { self.ends[last - 1] });
         self.ends.pop();
+        self.alike.pop();
         for values in [&mut self.cost, &mut self.least, &mut self.most] {
             values.pop();
         }
@@ -71,6 +83,7 @@ impl Columns {
 
 #[cfg(test)]
 mod tests {
+    use super::super::FREE;
     use super::*;
 
     #[test]
@@ -84,5 +97,21 @@ mod tests {
         let entries: Vec<&[(usize, f64)]> = (0..columns.count()).map(|column| columns.entries(column)).collect();
         let expected: [&[(usize, f64)]; 4] = [&[(0, 1.0)], &[(2, 5.0)], &[(0, 2.0), (1, 3.0), (2, 7.0)], &[(2, -1.0)]];
         assert_eq!(entries, expected);
+    }
+
+    #[test]
+    fn it_is_known_with_how_many_entries_columns_begin_alike_at_least() {
+        let mut columns = Columns::default();
+        let first = (0, -1.0);
+        for rest in [&[(2, 3.0), (3, 1.0)][..], &[(2, 3.0), (3, 2.0), FREE], &[(2, 3.0), (3, 2.0), FREE], &[(2, 1.0)]] {
+            let entries = [&[first], rest].concat();
+            columns.push(&Column { entries, cost: 0.0, least: 0.0, most: 1.0 });
+        }
+        let alike = |columns: &Columns| (0..columns.count()).map(|column| columns.alike(column)).collect::<Vec<_>>();
+        assert_eq!(alike(&columns), [0, 2, 3, 1]);
+        columns.set_last(2, (4, 1.0));
+        assert_eq!(alike(&columns), [0, 2, 3, 1], "an entry that was kept free is the last");
+        columns.pop();
+        assert_eq!(alike(&columns), [0, 2, 3]);
     }
 }

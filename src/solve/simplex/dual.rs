@@ -1,11 +1,10 @@
 //! The dual method: from a basis that is optimal but for bounds that moved back to an optimum, or to the ray that shows
 //! that nothing meets the rows. It stops where the cost passes a limit; probes tell what moved bounds would cost.
 
-use super::{Moved, Outcome, PIVOT, Place, REFRESH, Simplex};
+use super::free::Free;
+use super::{Moved, Outcome, Place, Simplex};
 
 const FEASIBLE: f64 = 1e-8;
-/// What a reduced cost may be off by.
-const LITTLE: f64 = 1e-9;
 /// A pivot below this, or a ray longer than that, may be what rounding has left behind.
 const DOUBTFUL: [f64; 2] = [1e-6, 1e4];
 
@@ -13,101 +12,31 @@ const DOUBTFUL: [f64; 2] = [1e-6, 1e4];
 const COLUMN: u64 = 14;
 
 /// What the dual method keeps up to date from pivot to pivot.
-#[derive(Clone)]
-struct Work {
-    /// The columns outside the basis that can move.
-    free: Vec<Free>,
-    /// What each of them does to the basic column that leaves.
-    parts: Vec<f64>,
-    /// Those whose move brings it back to its bound: their place in the list, and how much they help.
-    helping: Vec<(usize, f64)>,
+#[derive(Clone, Debug, Default)]
+pub(super) struct Work {
+    free: Free,
     /// How long the line of the inverse at each position is, squared, where that is known.
     lengths: Vec<Option<f64>>,
 }
 
-/// A column outside the basis that can move.
-#[derive(Clone, Copy)]
-struct Free {
-    column: usize,
-    /// Which way: up, down or, as a bound has moved, not at all.
-    way: f64,
-    /// What its cost is above its worth.
-    reduced: f64,
-}
-
 impl Work {
-    fn of(lp: &Simplex) -> Work {
-        let free = (0..lp.columns.count()).filter_map(|column| Free::of(lp, column)).collect();
-        let mut work = Work { free, parts: Vec::new(), helping: Vec::new(), lengths: vec![None; lp.right.len()] };
-        work.begin(lp);
-        work
+    /// Begins anew, in the same lists.
+    fn renew(&mut self, lp: &Simplex) {
+        self.free.renew(lp);
+        self.lengths.clear();
+        self.lengths.resize(lp.right.len(), None);
     }
 
     /// What follows from the inverse as it is now.
     fn begin(&mut self, lp: &Simplex) {
-        let prices = lp.prices();
-        self.free.iter_mut().for_each(|free| free.reduced = lp.reduced(free.column, &prices));
+        self.free.begin(lp);
         self.lengths.fill(None);
     }
 
     /// Begins anew as another began, in the same lists.
     fn begin_as(&mut self, other: &Work) {
-        self.free.clone_from(&other.free);
+        self.free.begin_as(&other.free);
         self.lengths.clone_from(&other.lengths);
-    }
-
-    /// The bounds of a column outside the basis have moved.
-    fn moved(&mut self, lp: &Simplex, column: usize) {
-        let now = Free::of(lp, column);
-        match (self.free.iter_mut().find(|free| free.column == column), now) {
-            (Some(free), now) => free.way = now.map_or(0.0, |now| now.way),
-            (None, Some(now)) => self.free.push(Free { reduced: lp.reduced(column, &lp.prices()), ..now }),
-            (None, None) => {}
-        }
-    }
-
-    /// Of the columns whose move brings the leaving one, which is at this position, back to its bound, the first to stand
-    /// at its worth as prices move; of those that come so soon, but for a little, the one that helps most (Harris 1973).
-    /// Its place in the list.
-    fn entering(&mut self, lp: &Simplex, position: usize, sign: f64) -> Option<usize> {
-        let (line, mut soonest) = (lp.inverse_line(position), f64::INFINITY);
-        let part = |free: &Free| -> f64 {
-            lp.columns.entries(free.column).iter().map(|(row, entry)| line[*row] * entry).sum()
-        };
-        self.parts.clear();
-        self.parts.extend(self.free.iter().map(part));
-        self.helping.clear();
-        for (at, (free, part)) in self.free.iter().zip(&self.parts).enumerate() {
-            let helps = free.way * part * sign;
-            if helps > PIVOT {
-                soonest = soonest.min((free.reduced.abs() + LITTLE) / helps);
-                self.helping.push((at, helps));
-            }
-        }
-        let mut best: Option<(usize, f64)> = None;
-        for (at, helps) in &self.helping {
-            if best.is_none_or(|(_, most)| *helps > most) && self.free[*at].reduced.abs() <= soonest * helps {
-                best = Some((*at, *helps));
-            }
-        }
-        best.map(|(at, _)| at)
-    }
-
-    /// Prices have moved; the column at this place in the list has come into the basis, and another has left it.
-    fn swap(&mut self, place: usize, theta: f64, leaving: Option<Free>) {
-        self.free.iter_mut().zip(&self.parts).for_each(|(free, part)| free.reduced -= theta * part);
-        match leaving {
-            Some(leaving) => self.free[place] = Free { reduced: -theta, ..leaving },
-            None => drop(self.free.swap_remove(place)),
-        }
-    }
-}
-
-impl Free {
-    /// None for a column in the basis or without room.
-    fn of(lp: &Simplex, column: usize) -> Option<Free> {
-        let way = if lp.places[column] == Place::Upper { -1.0 } else { 1.0 };
-        lp.moves(column).then_some(Free { column, way, reduced: 0.0 })
     }
 }
 
@@ -115,20 +44,25 @@ impl Simplex {
     /// Runs the dual method from a basis that is optimal but for bounds that moved; stops when the cost passes `limit`.
     pub(in crate::solve) fn dual(&mut self, limit: f64) -> Outcome {
         self.begin();
-        self.dual_from(&mut Work::of(self), limit, 5_000 + 20 * self.right.len())
+        let mut work = std::mem::take(&mut self.dual_work);
+        work.renew(self);
+        let outcome = self.dual_from(&mut work, limit, 5_000 + 20 * self.right.len());
+        self.dual_work = work;
+        outcome
     }
 
     /// The cost that so many pivots of the dual method come to where a column's bounds move, for each of these moves
     /// (column, least, most) alone; all stays as it is.
     pub(in crate::solve) fn probes(&mut self, moves: &[Moved], limit: f64, pivots: usize) -> Vec<f64> {
         self.begin();
-        let (start, values, from) = (self.standing(), self.values.clone(), Work::of(self));
+        let (start, values, mut from) = (self.standing(), self.values.clone(), Work::default());
+        from.renew(self);
         let mut work = from.clone();
         let mut probe = |(column, least, most): &Moved| {
             work.begin_as(&from);
             let bounds = self.bounds(*column);
             self.set_bounds(*column, *least, *most);
-            work.moved(self, *column);
+            work.free.moved(self, *column);
             let outcome = self.dual_from(&mut work, limit, pivots);
             let cost = if matches!(outcome, Outcome::Infeasible(_)) { limit } else { self.cost() };
             (self.columns.least[*column], self.columns.most[*column]) = bounds;
@@ -145,10 +79,10 @@ impl Simplex {
             if turn % 8 == 7 && self.cost() > limit {
                 return Outcome::PastLimit;
             }
-            self.work += COLUMN * work.free.len() as u64;
+            self.work += COLUMN * work.free.count() as u64;
             let sign = if below { -1.0 } else { 1.0 };
-            let entering = work.entering(self, position, sign);
-            if self.since_fresh > 0 && self.is_doubtful(position, entering.map(|place| work.parts[place])) {
+            let entering = work.free.entering(self.inverse_line(position), sign);
+            if self.since_fresh > 0 && self.is_doubtful(position, entering.map(|place| work.free.part(place))) {
                 if !self.refresh() {
                     return Outcome::Lost;
                 }
@@ -158,13 +92,12 @@ impl Simplex {
             let Some(place) = entering else {
                 return Outcome::Infeasible(self.inverse_line(position).iter().map(|part| part * sign).collect());
             };
-            let Free { column, reduced, .. } = work.free[place];
+            let column = work.free.column(place);
             let alpha = self.transformed(column);
-            let theta = reduced / work.parts[place];
             let leaving = self.basis[position];
             self.dual_advance(column, position, below, &alpha);
-            work.swap(place, theta, Free::of(self, leaving));
-            if self.since_fresh >= REFRESH {
+            work.free.swap(self, place, leaving);
+            if self.is_stale() {
                 if !self.refresh() {
                     return Outcome::Lost;
                 }

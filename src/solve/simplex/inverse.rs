@@ -5,6 +5,8 @@ use super::{Place, REFRESH, Simplex};
 
 /// Smaller parts are what rounding left behind.
 const NOISE: f64 = 1e-12;
+/// What rows and prices may be off by where the inverse holds.
+const HOLDS: f64 = 1e-9;
 
 impl Simplex {
     /// The inverse of the slacks of all rows so far, if nothing was done yet: many rows at once cost no more than one.
@@ -101,7 +103,30 @@ impl Simplex {
     }
 
     pub(super) fn keep_fresh(&mut self) -> bool {
-        self.since_fresh < REFRESH || self.refresh()
+        !self.is_stale() || self.refresh()
+    }
+
+    /// Whether the inverse is to be worked out anew: after many pivots, or where it no longer holds, which is looked at
+    /// now and then.
+    pub(super) fn is_stale(&mut self) -> bool {
+        let [look, most] = REFRESH;
+        self.since_fresh >= most || (self.since_fresh.is_multiple_of(look) && !self.holds())
+    }
+
+    /// Whether the values that follow from the inverse meet the rows, and at its prices no basic column costs more or less
+    /// than it is worth, but for what rounding may leave.
+    fn holds(&mut self) -> bool {
+        self.find_values();
+        let mut rest = self.right.clone();
+        for column in 0..self.columns.count() {
+            let value = self.value(column);
+            if value != 0.0 {
+                self.columns.entries(column).iter().for_each(|(row, part)| rest[*row] -= part * value);
+            }
+        }
+        let prices = self.prices();
+        rest.iter().all(|rest| rest.abs() < HOLDS)
+            && self.basis.iter().all(|column| self.reduced(*column, &prices).abs() < HOLDS)
     }
 
     /// Inverts the basis anew; false where it cannot be inverted.
@@ -221,7 +246,7 @@ fn invert(matrix: &mut [f64], size: usize) -> Option<()> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::Column;
+    use super::super::{Column, Outcome};
     use super::*;
     use proptest::prelude::*;
 
@@ -273,6 +298,29 @@ mod tests {
         lp.begin();
         let column = lp.add_column(&Column { entries: Vec::new(), cost: 1.0, least: 2.0, most: 3.0 });
         assert!((lp.value(column) - 2.0).abs() < 1e-12);
+    }
+
+    /// At each look, and not between: where rounding has spoilt it, and in any case after very many pivots.
+    #[test]
+    fn an_inverse_is_worked_out_anew_where_it_no_longer_holds() {
+        let mut lp = Simplex::default();
+        for right in [9.0, 8.0] {
+            lp.add_row(&[], right, (0.0, f64::INFINITY));
+        }
+        for (cost, parts) in [(3.0, [1.0, 2.0]), (2.0, [2.0, 1.0])] {
+            let entries = parts.into_iter().enumerate().collect();
+            lp.add_column(&Column { entries, cost, least: 0.0, most: 10.0 });
+        }
+        assert_eq!(lp.dual(f64::INFINITY), Outcome::Optimal);
+        let [look, most] = REFRESH;
+        let stale = |since: usize, spoilt: f64| {
+            let mut lp = lp.clone();
+            lp.since_fresh = since;
+            lp.inverse[0] += spoilt;
+            lp.is_stale()
+        };
+        assert_eq!([stale(look, 0.0), stale(look, 1e-14), stale(look, 1e-6)], [false, false, true]);
+        assert_eq!([stale(look - 1, 1e-6), stale(2 * look, 1e-6), stale(most, 0.0)], [false, true, true]);
     }
 
     #[test]

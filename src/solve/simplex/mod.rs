@@ -6,16 +6,19 @@
 
 mod columns;
 mod dual;
+mod free;
 mod inverse;
 mod primal;
+mod sums;
 
 use self::columns::Columns;
+use self::dual::Work;
 
 const PIVOT: f64 = 1e-9;
 /// An entry kept free for [`Simplex::count`].
 pub(super) const FREE: (usize, f64) = (0, 0.0);
-/// Pivots between two fresh inverses.
-const REFRESH: usize = 80;
+/// Pivots until it is looked whether the inverse still holds, each time; and until it is worked out anew in any case.
+const REFRESH: [usize; 2] = [80, 640];
 
 /// Most rows of an inverse that is kept with its basis; a larger one is worked out again, to save room.
 const MARKED: usize = 200;
@@ -76,6 +79,8 @@ pub(super) struct Simplex {
     since_fresh: usize,
     /// Work done since it was last asked for, see [`Simplex::work`].
     work: u64,
+    /// What the dual method works with: lists that are filled anew each time.
+    dual_work: Work,
     /// Whether the inverse and the values stand; they do from the first use on.
     begun: bool,
 }

@@ -29,8 +29,7 @@ impl Exact<'_> {
             if most <= 0.0 {
                 continue; // what cannot be had at all adds nothing
             }
-            let worth: i128 = entries.iter().map(|(row, part)| wide(prices[*row]) * wide(*part)).sum();
-            *reduced = wide(self.cost[column]) * wide(self.scale) - worth;
+            *reduced = wide(self.cost[column]) * wide(self.scale) - worth(prices, entries);
             if *reduced != 0 {
                 total += *reduced * wide(rounded(if *reduced > 0 { least } else { most }));
             }
@@ -57,6 +56,14 @@ impl Exact<'_> {
         }
         tightened
     }
+}
+
+/// What the entries of a column are worth.
+fn worth(prices: &[i64], entries: &[(usize, i64)]) -> i128 {
+    let all = |(row, part): &(usize, i64)| prices[*row].checked_mul(*part);
+    let narrow = entries.iter().try_fold(0_i64, |sum, entry| sum.checked_add(all(entry)?));
+    let product = |(row, part): &(usize, i64)| wide(prices[*row]) * wide(*part);
+    narrow.map_or_else(|| entries.iter().map(product).sum(), wide)
 }
 
 fn wide(number: i64) -> i128 {

@@ -9,7 +9,7 @@ const FEASIBLE: f64 = 1e-8;
 const DOUBTFUL: [f64; 2] = [1e-6, 1e4];
 
 /// About what a column outside the basis takes at each pivot, in nanoseconds.
-const COLUMN: u64 = 14;
+const COLUMN: u64 = 8;
 
 /// What the dual method keeps up to date from pivot to pivot.
 #[derive(Clone, Debug, Default)]

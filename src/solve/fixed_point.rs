@@ -69,3 +69,18 @@ fn worth(prices: &[i64], entries: &[(usize, i64)]) -> i128 {
 fn wide(number: i64) -> i128 {
     i128::from(number)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// By hand: 3 x 2 - 4 x 5 = -14; and where 64 bits are too few for a product or for the sum.
+    #[test]
+    fn what_a_column_is_worth_is_exact_however_large() {
+        let (large, most) = (i64::MAX, i128::from(i64::MAX));
+        assert_eq!(worth(&[3, 7, -4], &[(0, 2), (2, 5)]), -14);
+        assert_eq!(worth(&[large, -3], &[(0, 2), (1, 5)]), 2 * most - 15);
+        assert_eq!(worth(&[large, large, -1], &[(0, 1), (1, 1), (2, 1)]), 2 * most - 1);
+        assert_eq!(worth(&[large], &[]), 0);
+    }
+}

@@ -272,6 +272,22 @@ mod tests {
     }
 
     #[test]
+    fn what_begins_anew_as_another_keeps_nothing_of_what_was_done_since() {
+        let mut lp = program(&[(3, vec![1, 2, 0, 2]), (2, vec![1, 0, 1, 0])], &[4, 3, 2, 5]);
+        lp.begin();
+        let mut from = Free::default();
+        from.renew(&lp);
+        let mut free = from.clone();
+        let place = free.entering(&[-1.0, 0.0, 0.0, 0.0], -1.0).expect("both help");
+        let leaving = free.column(1 - place);
+        free.swap(&lp, place, leaving);
+        assert!(free.sums.steps() > from.sums.steps() && free.reduced != from.reduced);
+        free.begin_as(&from);
+        assert_eq!(free.sums.steps(), from.sums.steps());
+        assert_eq!((&free.columns, &free.reduced), (&from.columns, &from.reduced));
+    }
+
+    #[test]
     fn a_program_that_was_solved_has_no_column_that_would_save() {
         let mut lp = program(&[(3, vec![1, 0, 0, 2]), (2, vec![1, 0, 1, 0]), (5, vec![0, 2, 1, 1])], &[4, 3, 2, 5]);
         assert_eq!(lp.dual(f64::INFINITY), Outcome::Optimal);

@@ -117,14 +117,7 @@ impl Simplex {
     /// than it is worth, but for what rounding may leave.
     fn holds(&mut self) -> bool {
         self.find_values();
-        let mut rest = self.right.clone();
-        for column in 0..self.columns.count() {
-            let value = self.value(column);
-            if value != 0.0 {
-                self.columns.entries(column).iter().for_each(|(row, part)| rest[*row] -= part * value);
-            }
-        }
-        let prices = self.prices();
+        let (rest, prices) = (self.rest(|column| self.value(column)), self.prices());
         rest.iter().all(|rest| rest.abs() < HOLDS)
             && self.basis.iter().all(|column| self.reduced(*column, &prices).abs() < HOLDS)
     }
@@ -143,21 +136,25 @@ impl Simplex {
 
     /// The values of the basic columns from those of the others.
     pub(super) fn find_values(&mut self) {
-        let rows = self.right.len();
+        let rest = self.rest(|column| match self.places[column] {
+            Place::Basic(_) => 0.0,
+            Place::Lower => self.columns.least[column],
+            Place::Upper => self.columns.most[column],
+        });
+        self.values = (0..self.right.len())
+            .map(|at| self.inverse_line(at).iter().zip(&rest).map(|(part, right)| part * right).sum())
+            .collect();
+    }
+
+    /// What columns of these values leave of the right side of each row.
+    fn rest(&self, value: impl Fn(usize) -> f64) -> Vec<f64> {
         let mut rest = self.right.clone();
-        for column in 0..self.columns.count() {
-            let value = match self.places[column] {
-                Place::Basic(_) => continue,
-                Place::Lower => self.columns.least[column],
-                Place::Upper => self.columns.most[column],
-            };
+        for (column, value) in (0..self.columns.count()).map(|column| (column, value(column))) {
             if value != 0.0 {
                 self.columns.entries(column).iter().for_each(|(row, part)| rest[*row] -= part * value);
             }
         }
-        self.values = (0..rows)
-            .map(|at| self.inverse_line(at).iter().zip(&rest).map(|(part, right)| part * right).sum())
-            .collect();
+        rest
     }
 }
 

@@ -6,6 +6,7 @@
 
 mod columns;
 mod dual;
+mod elimination;
 mod free;
 mod inverse;
 mod primal;

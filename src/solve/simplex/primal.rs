@@ -21,7 +21,7 @@ impl Simplex {
             }
             still = if step > 1e-10 { 0 } else { still + 1 };
             self.advance(column, falls, step, leaving, &alpha);
-            if !self.keep_fresh() {
+            if leaving.is_some() && !self.keep_fresh() {
                 return Outcome::Lost;
             }
         }

@@ -100,9 +100,7 @@ impl<'a> Tree<'a> {
         while self.takes_a_step(strand) {
             after(&mut self);
             self.share(strand);
-            if let Some(plan) = strand.learn(self.limit()) {
-                self.best = Some(plan);
-            }
+            self.learn();
         }
         strand.end();
         self
@@ -129,6 +127,13 @@ impl<'a> Tree<'a> {
     pub(super) fn tell(&self, plan: &Priced) {
         if let Some(strand) = self.strand {
             strand.tell(plan.clone());
+        }
+    }
+
+    /// Takes over a plan that others have told, if it is cheaper.
+    pub(super) fn learn(&mut self) {
+        if let Some(plan) = self.strand.and_then(|strand| strand.learn(self.limit())) {
+            self.best = Some(plan);
         }
     }
 

@@ -217,7 +217,7 @@ impl<'a> Tree<'a> {
         let sheets_open = matches!(counts.first(), Some((Count::Kind(_), _)));
         let found =
             if sheets_open || !time { None } else { self.search_listed(&node.scope, lenses, target, last, fresh) };
-        if last == Some(0) && time {
+        if last == Some(0) && time && self.is_cheaper(target) {
             self.last_lists.tried(gap, matches!(found, Some(Verdict::Nothing | Verdict::Found(_))));
         }
         match found {
@@ -229,6 +229,8 @@ impl<'a> Tree<'a> {
                 self.take(&draft);
                 self.look(node)
             }
+            // Others have told such a plan.
+            Some(Verdict::Unsure) | None if !self.is_cheaper(target) => self.look(node),
             Some(Verdict::Unsure) | None => {
                 let limit = self.limit();
                 let parts = self.branching.split(&mut self.master, &node.scope, counts, limit);

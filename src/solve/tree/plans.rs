@@ -12,6 +12,7 @@ use super::super::scope::Scope;
 use super::super::search::{Search, Verdict};
 use super::finder::{Material, Task};
 use super::near::near;
+use super::strand::Until;
 use super::{ALONE, Tree};
 
 /// Nodes made from which on lists are tried only where they promise to be short, and searched through with care.
@@ -60,8 +61,15 @@ impl Tree<'_> {
     /// grown, it chooses with care what to branch on.
     pub(super) fn search(&mut self, scope: &Scope, listed: &[Made], target: i64, nodes: usize) -> (Verdict, usize) {
         let program = Program::new(self.problem, self.need, scope, (listed, &self.master.priced_covers()), target);
-        let search = Search::new(self.problem, self.need, program, target, nodes, self.watch);
-        if self.made < GROWN || nodes <= GLANCE { search.run() } else { search.with_care(&mut self.learned).run() }
+        let until = self.strand.map(|strand| Until { strand, cost: target });
+        let watch = until.as_ref().map_or(self.watch, |until| until);
+        let search = Search::new(self.problem, self.need, program, target, nodes, watch);
+        let found =
+            if self.made < GROWN || nodes <= GLANCE { search.run() } else { search.with_care(&mut self.learned).run() };
+        if matches!(found.0, Verdict::Unsure) {
+            self.learn();
+        }
+        found
     }
 
     /// Lists all that a plan of the scope within the target can be made of, and searches through it; none where that is
@@ -87,12 +95,12 @@ impl Tree<'_> {
         let listed = pool(self.problem, self.need, scope, &lenses, (target, most), self.watch);
         let found = listed.map(|listed| {
             let (verdict, nodes) = self.search(scope, &listed, target, NODES * MORE.pow(last.unwrap_or(0)));
-            if last.is_none() {
+            if last.is_none() && self.is_cheaper(target) {
                 self.lists.searched(listed.len(), (!matches!(verdict, Verdict::Unsure)).then_some(nodes));
             }
             verdict
         });
-        if pass {
+        if pass && self.is_cheaper(target) {
             self.lists.tried(gap, matches!(found, Some(Verdict::Nothing | Verdict::Found(_))));
         }
         match found {

@@ -234,6 +234,31 @@ impl<J> Strand<'_, J> {
     }
 }
 
+/// The watch of work on a strand that is in vain once others have told a plan that costs no more than this.
+pub(super) struct Until<'a, J> {
+    pub strand: &'a Strand<'a, J>,
+    /// In units.
+    pub cost: i64,
+}
+
+impl<J: Send> Watch for Until<'_, J> {
+    fn stop(&self) -> bool {
+        self.strand.stop() || self.strand.learn(Some(self.cost + 1)).is_some()
+    }
+    fn worked(&self, work: u64) {
+        self.strand.worked(work);
+    }
+    fn seconds(&self) -> f64 {
+        self.strand.seconds()
+    }
+    fn allowed(&self) -> f64 {
+        self.strand.allowed()
+    }
+    fn report(&self, progress: Progress) {
+        self.strand.report(progress);
+    }
+}
+
 /// See [`Strand::guard`].
 pub(super) struct Guard<'a, J>(&'a Strand<'a, J>);
 
@@ -301,6 +326,29 @@ mod tests {
         assert_eq!(second.learn(Some(500)), None, "it is no cheaper");
         go_on(&second, 100);
         assert_eq!(first.learn(None), None, "its own plan is no news");
+    }
+
+    #[test]
+    fn work_stops_where_a_plan_that_others_told_leaves_nothing_to_be_found() {
+        let strands = Strands::new(&Patient);
+        let [first, second] = [TREE, ANEW].map(|index| strands.strand(index));
+        second.begin(0);
+        let looking = Until { strand: &first, cost: 500 };
+        second.tell(plan(501));
+        go_on(&second, 10);
+        go_on(&first, 5);
+        assert!(!looking.stop(), "a plan for 500 is still to be found");
+        second.tell(plan(500));
+        go_on(&second, 30);
+        go_on(&first, 11);
+        assert!(!looking.stop(), "it is not yet known");
+        go_on(&first, 12);
+        assert!(looking.stop());
+        assert!(!first.stop(), "other work goes on");
+        first.tell(plan(400));
+        go_on(&first, 20);
+        let looking = Until { strand: &first, cost: 450 };
+        assert!(!looking.stop(), "its own plans it knows");
     }
 
     #[test]

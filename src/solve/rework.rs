@@ -43,6 +43,8 @@ pub(super) struct Rework<'a> {
     cost: i64,
     /// Sheets to take apart at once: more where all their plans can be searched through, fewer where they cannot.
     apart: f64,
+    /// Whether no plan among the layouts and patterns costs less than the cheapest.
+    is_done: bool,
     dice: fastrand::Rng,
 }
 
@@ -97,7 +99,20 @@ impl<'a> Rework<'a> {
         let root = search.root()?;
         let dice = fastrand::Rng::with_seed(SEED);
         let (scope, now) = (scope.clone(), now.clone());
-        Some(Rework { problem, need, scope, search, root, columns, now, is_plan, cost, apart: APART[1], dice })
+        Some(Rework {
+            problem,
+            need,
+            scope,
+            search,
+            root,
+            columns,
+            now,
+            is_plan,
+            cost,
+            apart: APART[1],
+            is_done: false,
+            dice,
+        })
     }
 
     /// Takes some sheets apart once; a cheaper plan where one comes out.
@@ -105,11 +120,19 @@ impl<'a> Rework<'a> {
         let round = self.next()?;
         match self.search.keeping(&self.root, round.target, &round.kept, round.shunned, NODES) {
             Verdict::Found(draft) => return self.step(*draft),
-            Verdict::Nothing if round.shunned.is_none() => self.apart = (self.apart + 0.2).min(APART[2]),
+            Verdict::Nothing if round.shunned.is_none() => {
+                self.apart = (self.apart + 0.2).min(APART[2]);
+                self.is_done |= round.kept.is_empty();
+            }
             Verdict::Unsure if round.shunned.is_none() => self.apart = (self.apart - 0.1).max(APART[0]),
             Verdict::Nothing | Verdict::Unsure => {}
         }
         None
+    }
+
+    /// Whether further rounds are in vain: all sheets were taken apart at once, and nothing cheaper came out.
+    pub(super) fn is_done(&self) -> bool {
+        self.is_done
     }
 
     fn step(&mut self, draft: Draft) -> Option<Draft> {
@@ -197,13 +220,38 @@ mod tests {
         let bench = half(&problem, &need);
         assert!(!bench.serves(&problem, &need));
         let (found, scope) = (generate(&problem, &need, &[], &Patient).found, Scope::all(&problem, &need, None));
-        let mend = |cost| {
-            let mut rework = Rework::mend(&problem, &need, &scope, found.clone(), (&bench, cost), &Patient)?;
-            (0..50).find_map(|_| rework.round())
-        };
-        let mended = mend(7700).expect("they fit on one sheet");
+        let mend = |cost| Rework::mend(&problem, &need, &scope, found.clone(), (&bench, cost), &Patient);
+        let mended = mend(7700).and_then(|mut rework| (0..50).find_map(|_| rework.round()));
+        let mended = mended.expect("they fit on one sheet");
         assert!(mended.serves(&problem, &need));
         assert_eq!(mended.cost(&problem), 3850);
-        assert_eq!(mend(3850), None, "no plan costs less than a sheet");
+        let below = mend(3850).and_then(|mut rework| (0..50).find_map(|_| rework.round()));
+        assert_eq!(below, None, "no plan costs less than a sheet");
+    }
+
+    #[test]
+    fn a_walk_is_done_once_all_sheets_were_apart_and_nothing_cheaper_came_out() {
+        let text = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n\
+                    [[panel]]\nsize = \"12 x 16\"\ncount = 90\n[[panel]]\nsize = \"16 x 20\"\ncount = 20\n";
+        let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
+        let problem = crate::model::build(&job).expect("they can be made");
+        let (need, scope) = (Need::of(&problem), Scope::all(&problem, &Need::of(&problem), None));
+        let relaxed = generate(&problem, &need, &[], &Patient);
+        let plan = dive(&problem, &need, &relaxed, Choice::Careful, &Patient).expect("a plan");
+        let sheets: u32 = plan.layouts.values().sum();
+        let mut pool: Vec<Made> = relaxed.found.iter().cloned().chain(plan.made_of()).collect();
+        let mut rework = Rework::new(&problem, &need, &scope, (pool.clone(), &[]), &plan, &Patient).expect("a walk");
+        let (mut rounds, mut cost) = (0, plan.cost(&problem));
+        while !rework.is_done() {
+            rounds += 1;
+            assert!(rounds < 1_000, "it goes on for ever");
+            cost = rework.round().map_or(cost, |draft| draft.cost(&problem));
+        }
+        assert!(rounds > 1 && f64::from(sheets) > APART[1] + 1.0, "not at the first round: {sheets} sheets");
+        pool.sort_unstable();
+        pool.dedup();
+        let all = Program::new(&problem, &need, &scope, (&pool, &[]), cost - 1);
+        let (verdict, _) = Search::new(&problem, &need, all, cost - 1, 100_000, &Patient).run();
+        assert!(matches!(verdict, Verdict::Nothing), "{verdict:?}");
     }
 }

@@ -25,7 +25,7 @@ use std::collections::{BTreeMap, BTreeSet};
 /// About how long a look takes, in nanoseconds.
 const LOOK: u64 = 20;
 /// Rounds of a cycle.
-const CYCLE: u32 = 10_000;
+const CYCLE: u32 = 3_000;
 /// By what part of a sheet's price a bench may be worse, at the beginning of a cycle and at its end.
 const HEAT: [f64; 2] = [0.1, 0.003];
 /// Rounds for each in which it is noted what the bench is made of, where missing panels are worth no more than this part

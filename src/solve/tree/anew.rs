@@ -95,7 +95,7 @@ impl<'a> Cutter<'a> {
             return false;
         };
         let end = self.strand.now() + MENDING;
-        while self.strand.now() < end && !self.strand.stop() {
+        while self.strand.now() < end && !rework.is_done() && !self.strand.stop() {
             if let Some(plan) = self.strand.learn(Some(self.best.1)) {
                 self.best = plan;
                 return true;

@@ -123,7 +123,7 @@ impl<'a> Finder<'a> {
         let mut pool = material.target.map(near).unwrap_or_default();
         pool.extend(material.found.iter().cloned());
         let mut walk = self.walk(&pool, material)?;
-        while walk.left > 0 && self.cost().is_some_and(|cost| material.bound < cost) {
+        while walk.left > 0 && !walk.rework.is_done() && self.cost().is_some_and(|cost| material.bound < cost) {
             walk.left -= 1;
             if walk.rework.round().is_some_and(|draft| self.take(&draft)) {
                 walk.left = material.rounds;

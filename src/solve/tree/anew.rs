@@ -19,6 +19,11 @@ use crate::model::Problem;
 const WORK: u64 = 100_000;
 /// How long to mend what is on the bench at the end of a cycle, by the clock.
 const MENDING: u64 = 40_000_000;
+/// So many steps of what plans can cost, or such a part of the bound, the best plan is above the bound at most where it
+/// is near.
+const NEAR: [i64; 2] = [4, 400];
+/// For how many times as long as it worked it rests where the best plan is not near.
+const REST: u64 = 3;
 /// What a panel is worth at least, beside the average of what plans cost for its area.
 const LEAST_WORTH: f64 = 0.3;
 
@@ -65,12 +70,15 @@ impl<'a> Cutter<'a> {
         loop {
             let mut cheaper = anew.round().is_some_and(|draft| self.take(&draft));
             if let Some((bench, noted)) = anew.cycle() {
+                let began = self.strand.now();
                 cheaper |= self.mend(&bench, noted);
+                self.rest(self.strand.now() - began);
             }
             let work = anew.work() - told;
             if work >= WORK {
                 told += work;
                 self.strand.worked(work);
+                self.rest(work);
                 if self.strand.stop() {
                     return;
                 }
@@ -83,6 +91,15 @@ impl<'a> Cutter<'a> {
                 let Some(target) = self.target() else { return };
                 anew.go_on_from(&self.best.0, target);
             }
+        }
+    }
+
+    /// Rests after work of so many nanoseconds, so that the trees get on, unless the best plan is near the bound: far from
+    /// it, they mostly meet the cheapest one sooner.
+    fn rest(&self, worked: u64) {
+        let near = |bound: i64| (NEAR[0] * self.problem.charges.step()).max(bound / NEAR[1]);
+        if self.strand.bound().is_some_and(|bound| self.best.1 - bound > near(bound)) {
+            self.strand.worked(REST * worked);
         }
     }
 
@@ -122,5 +139,40 @@ impl<'a> Cutter<'a> {
     fn target(&self) -> Option<i64> {
         let scope = Scope::all(self.problem, self.need, Some(self.best.1));
         outlay::most_below(self.problem, &scope, self.best.1)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::strand::{ANEW, Strands, TREE};
+    use super::*;
+    use crate::data::{File, Source, read};
+    use crate::solve::Patient;
+
+    const BATCH: &str = "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 30.00\n\
+                         [[panel]]\nsize = \"11 x 12\"\ncount = 12\n[yard]\ncut_price = 0.50\n";
+
+    #[test]
+    fn it_rests_as_long_as_the_best_plan_is_far_above_the_bound() {
+        let job = read(&Source { job: File::of("batch", BATCH), list: None, rack: None }).expect("it is sound");
+        let problem = crate::model::build(&job).expect("they can be made");
+        let need = Need::of(&problem);
+        let cents = |cents: i64| cents * problem.charges.cent;
+        let after_work = |best: i64, bound: Option<i64>| {
+            let strands: Strands<Job> = Strands::new(&Patient);
+            let [first, cutting] = [TREE, ANEW].map(|index| strands.strand(index));
+            if let Some(bound) = bound {
+                first.tell_bound(cents(bound));
+            }
+            first.worked(1_000_000_000);
+            cutting.begin(100_000_000);
+            Cutter::new(&problem, &need, &cutting, (Draft::default(), cents(best))).rest(1_000);
+            cutting.now() - 100_000_000
+        };
+        assert_eq!(after_work(8_000, None), 0, "no bound is known");
+        assert_eq!(after_work(8_000, Some(7_800)), 0, "four cuts above it");
+        assert_eq!(after_work(8_000, Some(7_750)), 3_000, "five cuts");
+        assert_eq!(after_work(400_000, Some(399_010)), 0, "a four-hundredth part");
+        assert_eq!(after_work(400_000, Some(398_990)), 3_000, "more than that");
     }
 }

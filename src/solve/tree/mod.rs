@@ -189,6 +189,9 @@ impl<'a> Tree<'a> {
         let cents = |units: i64| Cents(units / self.problem.charges.cent);
         let mate = self.mate.as_ref().and_then(Mate::least);
         let least = self.stuck.into_iter().chain(mate).fold(bound, i64::min);
+        if let Some(strand) = self.strand.filter(|strand| strand.is_first()) {
+            strand.tell_bound(least);
+        }
         let (best, bound) = (self.best.as_ref().map(|(_, cost)| cents(*cost)), Some(cents(least)));
         self.watch.report(Progress { doing: "proving that nothing cheaper exists", best, bound });
     }

@@ -52,6 +52,8 @@ pub(super) struct Strands<'a, J> {
 struct Board<J> {
     /// Plans: when, by whom, which.
     plans: Vec<(u64, usize, Priced)>,
+    /// How the bound of all plans has grown, in units: when, to what.
+    bounds: Vec<(u64, i64)>,
     /// Work to be taken up, and when it was handed over.
     jobs: VecDeque<(u64, J)>,
     /// When the finder came to rest.
@@ -71,7 +73,8 @@ pub(super) struct Strand<'a, J> {
 impl<'a, J> Strands<'a, J> {
     /// The first begins at once, the others when they are told to.
     pub(super) fn new(watch: &'a dyn Watch) -> Strands<'a, J> {
-        let board = Board { plans: Vec::new(), jobs: VecDeque::new(), rested: 0, done: false, mattered: 0 };
+        let board =
+            Board { plans: Vec::new(), bounds: Vec::new(), jobs: VecDeque::new(), rested: 0, done: false, mattered: 0 };
         Strands {
             watch,
             clocks: [0, AT_REST, AT_REST, AT_REST].map(AtomicU64::new),
@@ -171,6 +174,20 @@ impl<J> Strand<'_, J> {
     /// Tells the others a plan.
     pub(super) fn tell(&self, plan: Priced) {
         self.all.board().plans.push((self.now(), self.index, plan));
+    }
+
+    /// Tells the others that no plan costs less than this, in units.
+    pub(super) fn tell_bound(&self, bound: i64) {
+        let (mut board, now) = (self.all.board(), self.now());
+        if board.bounds.last().is_none_or(|(_, least)| *least < bound) {
+            board.bounds.push((now, bound));
+        }
+    }
+
+    /// What no plan costs less than, in units, as far as that is known by now.
+    pub(super) fn bound(&self) -> Option<i64> {
+        let (board, horizon) = self.known();
+        board.bounds.iter().rev().find(|(time, _)| *time < horizon).map(|(_, bound)| *bound)
     }
 
     /// Hands work over to the finder.
@@ -326,6 +343,23 @@ mod tests {
         assert_eq!(second.learn(Some(500)), None, "it is no cheaper");
         go_on(&second, 100);
         assert_eq!(first.learn(None), None, "its own plan is no news");
+    }
+
+    #[test]
+    fn a_bound_is_known_a_lag_after_it_was_told_and_never_falls() {
+        let strands = Strands::new(&Patient);
+        let [first, second] = [TREE, ANEW].map(|index| strands.strand(index));
+        second.begin(0);
+        first.tell_bound(500);
+        go_on(&first, 10);
+        first.tell_bound(600);
+        first.tell_bound(550);
+        go_on(&first, 100);
+        assert_eq!(second.bound(), None);
+        go_on(&second, 11);
+        assert_eq!(second.bound(), Some(500));
+        go_on(&second, 12);
+        assert_eq!(second.bound(), Some(600));
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! What cuts the best plan anew beside the tree, on a strand of its own, until that ends; and mends what it could not
-//! finish, among the layouts and patterns that it met. It proves nothing.
+//! finish, among the layouts and patterns that it met. As long as the best plan is far above the bound, it rests most of
+//! the time, so that the trees get on. It proves nothing.
 
 use super::super::anew::{Anew, Hints};
 use super::super::draft::Draft;

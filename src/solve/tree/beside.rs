@@ -168,7 +168,10 @@ impl<'a> Tree<'a> {
 #[cfg(test)]
 mod tests {
     use super::super::super::generate::generate;
+    use super::super::super::master::Made;
     use super::super::super::need::Need;
+    use super::super::super::scope::Scope;
+    use super::super::super::search::Verdict;
     use super::super::super::watch::{Progress, Watch};
     use super::super::plans::GROWN;
     use super::*;
@@ -213,6 +216,26 @@ mod tests {
             assert_eq!([cost(&beside), cost(&pair)], [cost(&alone); 2]);
         }
         assert!(most > GROWN, "{most} nodes are too few for lists that are searched through with care");
+    }
+
+    #[test]
+    fn a_search_ends_where_others_have_told_what_it_looks_for() {
+        let (problem, need) = batch("");
+        let relaxed = generate(&problem, &need, &[], &Patient);
+        let best = Tree::new(&problem, &need, None, &relaxed, &Patient).close().best.expect("a plan");
+        let strands = Strands::new(&Patient);
+        let [first, other] = [TREE, ANEW].map(|index| strands.strand(index));
+        let mut tree = Tree::new(&problem, &need, None, &relaxed, &Patient).on(&first);
+        let (scope, made) = (Scope::all(&problem, &need, None), best.0.made_of().collect::<Vec<Made>>());
+        let (verdict, _) = tree.search(&scope, &made, best.1, 500);
+        assert!(matches!(verdict, Verdict::Found(_)), "{verdict:?}");
+        other.begin(first.now());
+        other.tell(best.clone());
+        first.worked(1_000_000_000);
+        other.worked(1_000_000_000);
+        let (verdict, nodes) = tree.search(&scope, &made, best.1, 500);
+        assert!(matches!(verdict, Verdict::Unsure) && nodes == 0, "{verdict:?} after {nodes} nodes");
+        assert_eq!(tree.limit(), Some(best.1), "it has learned of that plan");
     }
 
     #[test]

@@ -238,7 +238,6 @@ mod tests {
         let (need, scope) = (Need::of(&problem), Scope::all(&problem, &Need::of(&problem), None));
         let relaxed = generate(&problem, &need, &[], &Patient);
         let plan = dive(&problem, &need, &relaxed, Choice::Careful, &Patient).expect("a plan");
-        let sheets: u32 = plan.layouts.values().sum();
         let mut pool: Vec<Made> = relaxed.found.iter().cloned().chain(plan.made_of()).collect();
         let mut rework = Rework::new(&problem, &need, &scope, (pool.clone(), &[]), &plan, &Patient).expect("a walk");
         let (mut rounds, mut cost) = (0, plan.cost(&problem));
@@ -247,7 +246,9 @@ mod tests {
             assert!(rounds < 1_000, "it goes on for ever");
             cost = rework.round().map_or(cost, |draft| draft.cost(&problem));
         }
-        assert!(rounds > 1 && f64::from(sheets) > APART[1] + 1.0, "not at the first round: {sheets} sheets");
+        let sheets: u32 = rework.now.layouts.values().sum();
+        assert!(f64::from(sheets) > APART[1] + 1.0, "{sheets} sheets come apart in the first round");
+        assert!(rework.apart + 1.0 > f64::from(sheets), "{} of {sheets} sheets at most were apart", rework.apart);
         pool.sort_unstable();
         pool.dedup();
         let all = Program::new(&problem, &need, &scope, (&pool, &[]), cost - 1);

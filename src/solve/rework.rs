@@ -182,8 +182,8 @@ mod tests {
     const BATCH: &str = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n\
                          [[panel]]\nsize = \"12 x 16\"\ncount = 24\nscant = \"1/8\"\n[saw]\nsquaring = 0\n";
 
-    fn batch() -> (Problem, Need) {
-        let job = read(&Source { job: File::of("halves", BATCH), list: None, rack: None }).expect("it is sound");
+    fn batch(text: &str) -> (Problem, Need) {
+        let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
         let problem = crate::model::build(&job).expect("they can be made");
         let need = Need::of(&problem);
         (problem, need)
@@ -198,7 +198,7 @@ mod tests {
 
     #[test]
     fn two_half_empty_sheets_become_one() {
-        let (problem, need) = batch();
+        let (problem, need) = batch(BATCH);
         let plan = half(&problem, &need);
         let mut both = plan.clone();
         plan.layouts.iter().for_each(|(layout, copies)| both.add(Made::Layout(layout.clone()), *copies));
@@ -216,7 +216,7 @@ mod tests {
 
     #[test]
     fn panels_that_are_missing_get_room_on_the_sheets_that_there_are() {
-        let (problem, need) = batch();
+        let (problem, need) = batch(BATCH);
         let bench = half(&problem, &need);
         assert!(!bench.serves(&problem, &need));
         let (found, scope) = (generate(&problem, &need, &[], &Patient).found, Scope::all(&problem, &need, None));
@@ -233,10 +233,8 @@ mod tests {
     fn a_walk_is_done_once_all_sheets_were_apart_and_nothing_cheaper_came_out() {
         let text = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n\
                     [[panel]]\nsize = \"12 x 16\"\ncount = 90\n[[panel]]\nsize = \"16 x 20\"\ncount = 20\n";
-        let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
-        let problem = crate::model::build(&job).expect("they can be made");
-        let (need, scope) = (Need::of(&problem), Scope::all(&problem, &Need::of(&problem), None));
-        let relaxed = generate(&problem, &need, &[], &Patient);
+        let (problem, need) = batch(text);
+        let (relaxed, scope) = (generate(&problem, &need, &[], &Patient), Scope::all(&problem, &need, None));
         let plan = dive(&problem, &need, &relaxed, Choice::Careful, &Patient).expect("a plan");
         let mut pool: Vec<Made> = relaxed.found.iter().cloned().chain(plan.made_of()).collect();
         let mut rework = Rework::new(&problem, &need, &scope, (pool.clone(), &[]), &plan, &Patient).expect("a walk");

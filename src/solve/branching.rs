@@ -25,7 +25,8 @@ pub(super) struct Branching {
 }
 
 impl Branching {
-    /// The parts of a scope, split by one of the counts.
+    /// The parts of a scope, split by one of the counts. A part whose cost comes to `limit` units is closed, so no more of
+    /// a rise counts.
     pub(super) fn split(
         &mut self,
         master: &mut Master,
@@ -64,7 +65,9 @@ impl Branching {
             self.rises.insert(count, known.with(rises, part));
             rises
         } else {
-            known.expected(part)
+            let left = limit.map_or(f64::INFINITY, |limit| (real(limit) - master.cost()).max(0.0));
+            let (down, up) = known.expected(part);
+            (down.min(left), up.min(left))
         };
         score(rises, 1e-3)
     }
@@ -144,6 +147,11 @@ fn parts(scope: &Scope, count: Count, ranges: &[(i64, i64)]) -> Vec<Scope> {
     some.map(|(least, most)| scope.narrowed(count, Range { least: *least, most: *most })).collect()
 }
 
+#[allow(clippy::cast_precision_loss)] // costs of an order
+fn real(number: i64) -> f64 {
+    number as f64
+}
+
 fn far_from_whole(value: f64) -> f64 {
     (value - value.round()).abs()
 }
@@ -151,4 +159,43 @@ fn far_from_whole(value: f64) -> f64 {
 #[allow(clippy::cast_possible_truncation)] // counts of an order
 fn whole_below(value: f64) -> i64 {
     value.floor() as i64
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::generate::{generate, relax};
+    use super::*;
+    use crate::data::{File, Source, read};
+    use crate::solve::Patient;
+
+    #[test]
+    fn a_rise_counts_no_further_than_to_where_a_part_is_closed() {
+        let text = "[[sheet]]\nname = \"whole\"\nlength = 96\nwidth = 48\nprice = 38.50\n\
+                    [[panel]]\nsize = \"16 x 20\"\ncount = 30\n[[panel]]\nsize = \"11 x 14\"\ncount = 21\n";
+        let job = read(&Source { job: File::of("batch", text), list: None, rack: None }).expect("it is sound");
+        let problem = crate::model::build(&job).expect("they can be made");
+        let need = Need::of(&problem);
+        let scope = Scope::all(&problem, &need, None);
+        let mut master = Master::new(&problem, &need, &scope);
+        generate(&problem, &need, &[], &Patient).found.into_iter().for_each(|made| assert!(master.add(made)));
+        relax(&problem, &need, &scope, &mut master, None, &Patient);
+        let (sheet, now) = (problem.charges.sheets[0], master.cost());
+        let sheets = now / real(sheet);
+        assert!(far_from_whole(sheets) > 0.01, "{sheets} sheets");
+
+        let (count, below) = (Count::Kind(0), whole_below(sheets));
+        let (past, up) = master.probe(count, below, None);
+        assert!(past > 100.0 * real(sheet), "what is missing comes from nowhere: {past}");
+        assert!((up - (real((below + 1) * sheet) - now)).abs() < 1.0, "one sheet more: {up}");
+        let limit = (below + 3) * sheet;
+        let left = real(limit) - now;
+        let (down, same) = master.probe(count, below, Some(limit));
+        assert!((down - left).abs() < 1.0 && (same - up).abs() < 1.0, "{down}, {same}");
+
+        let rises = (0..4).fold(Rises::default(), |rises, _| rises.with((past, up), sheets.fract()));
+        let mut branching = Branching { rises: BTreeMap::from([(count, rises)]) };
+        let mut told = |limit| branching.score(&mut master, (count, sheets), limit, &mut 1);
+        let all = [(None, past), (Some(limit), left)].map(|(limit, down)| told(limit) / score((down, up), 1e-3));
+        assert!(all.iter().all(|part| (part - 1.0).abs() < 1e-6), "{all:?}");
+    }
 }

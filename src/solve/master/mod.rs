@@ -321,7 +321,8 @@ impl<'a> Master<'a> {
         scope.range(self.problem, self.need, count)
     }
 
-    /// About how much the cost rises, in units, where a count is kept at most `below` or at least one more.
+    /// About how much the cost rises, in units, where a count is kept at most `below` or at least one more; no further
+    /// than to `limit`, as what only comes from nowhere rises beyond all measure.
     pub(super) fn probe(&mut self, count: Count, below: i64, limit: Option<i64>) -> (f64, f64) {
         if let Count::Strips(blank) = count {
             self.count_strips(blank);
@@ -337,7 +338,7 @@ impl<'a> Master<'a> {
         let limit = limit.map_or(f64::INFINITY, |limit| real(limit) / self.unit);
         let moves = [(sum.count, least, real(below)), (sum.count, real(below + 1), most)];
         let costs = self.lp.probes(&moves, limit, PROBE);
-        let rise = |cost: f64| (cost - now).max(0.0) * self.unit;
+        let rise = |cost: f64| (cost.min(limit) - now).max(0.0) * self.unit;
         (rise(costs[0]), rise(costs[1]))
     }
 

@@ -4,6 +4,7 @@
 
 mod cases;
 mod clock;
+mod growth;
 #[path = "../../tests/instances/mod.rs"]
 mod instances;
 mod row;
@@ -62,7 +63,9 @@ fn alone(cases: impl Iterator<Item = cases::Case>, seconds: f64) -> Result<(), S
         row.print();
         rows.push(row);
     }
-    summary::print(&rows)
+    let told = summary::print(&rows);
+    growth::print(&rows, seconds);
+    told
 }
 
 #[cfg(feature = "highs")]

@@ -1,4 +1,4 @@
-//! What the rows come to: share proved, median and worst time of each group; how time grows with the order.
+//! What the rows come to: share proved, median and worst time of each group.
 
 use crate::row::Row;
 use std::collections::BTreeMap;
@@ -16,7 +16,6 @@ pub(crate) fn print(rows: &[Row]) -> Result<(), String> {
     for (group, rows) in groups {
         print_group(group, &rows);
     }
-    print_growth(rows);
     if let Some(memory) = peak_memory() {
         println!("most memory: {memory}");
     }
@@ -40,24 +39,6 @@ pub(crate) fn median(figures: &[f64]) -> f64 {
     let mut sorted = figures.to_vec();
     sorted.sort_by(f64::total_cmp);
     sorted.get(sorted.len() / 2).copied().unwrap_or_default()
-}
-
-/// The time of the batches with 25 times the panels, beside the time of the batches themselves.
-fn print_growth(rows: &[Row]) {
-    let both: Vec<(f64, f64)> =
-        rows.iter().filter_map(|row| Some((row.took.wall, larger(rows, row)?.took.wall))).collect();
-    if !both.is_empty() {
-        let [once, often] = [both.iter().map(|(once, _)| once).sum(), both.iter().map(|(_, often)| often).sum()];
-        let [once, often] = [once, often].map(|seconds: f64| seconds * 1000.0);
-        println!("{} batches take {once:.1} ms, with 25 times the panels {often:.1} ms", both.len());
-    }
-}
-
-/// The row of the same batch 25 times over.
-fn larger<'a>(rows: &'a [Row], row: &Row) -> Option<&'a Row> {
-    let (before, after) = row.case.name.split_once(" x 1 ")?;
-    let name = format!("{before} x 25 {after}");
-    rows.iter().find(|row| row.case.name == name)
 }
 
 /// The most memory that the whole run has held, where the system tells.

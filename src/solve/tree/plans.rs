@@ -39,12 +39,17 @@ impl Tree<'_> {
 
     /// Looks for cheaper plans among what was found on the way.
     pub(super) fn glance(&mut self, scope: &Scope, bound: i64) {
-        let found: Vec<Made> = self.master.found().filter(|made| self.is_in(scope, made)).cloned().collect();
+        let found = self.found(scope);
         while self.is_cheaper(bound) && !self.watch.stop() {
             let Some(target) = self.target(scope) else { return };
             let (Verdict::Found(draft), _) = self.search(scope, &found, target, GLANCE) else { return };
             self.take(&draft);
         }
+    }
+
+    /// What was found on the way, as far as the scope has room for it.
+    fn found(&self, scope: &Scope) -> Vec<Made> {
+        self.master.found().filter(|made| self.is_in(scope, made)).cloned().collect()
     }
 
     fn is_in(&self, scope: &Scope, made: &Made) -> bool {
@@ -73,7 +78,8 @@ impl Tree<'_> {
     }
 
     /// Lists all that a plan of the scope within the target can be made of, and searches through it; none where that is
-    /// too much. `last` says that there is nothing to branch on, and how often the node was broken off before.
+    /// too much and no plan was found in less. `last` says that there is nothing to branch on, and how often the node was
+    /// broken off before.
     pub(super) fn search_listed(
         &mut self,
         scope: &Scope,
@@ -93,8 +99,9 @@ impl Tree<'_> {
         }
         let lenses: Vec<&Bounded> = lenses.iter().collect();
         let listed = pool(self.problem, self.need, scope, &lenses, (target, most), self.watch);
+        let most_nodes = NODES * MORE.pow(last.unwrap_or(0));
         let found = listed.map(|listed| {
-            let (verdict, nodes) = self.search(scope, &listed, target, NODES * MORE.pow(last.unwrap_or(0)));
+            let (verdict, nodes) = self.search(scope, &listed, target, most_nodes);
             if last.is_none() && self.is_cheaper(target) {
                 self.lists.searched(listed.len(), (!matches!(verdict, Verdict::Unsure)).then_some(nodes));
             }
@@ -104,15 +111,20 @@ impl Tree<'_> {
             self.lists.tried(gap, matches!(found, Some(Verdict::Nothing | Verdict::Found(_))));
         }
         match found {
-            None if look => self.search_nearest(scope, &lenses, target),
+            // Where all that is left to be settled costs nothing, lists are endless, and nothing in them is nearer than
+            // anything else.
+            None if last.is_some() => self.search_some(scope, &self.found(scope), target, most_nodes),
+            None if look => {
+                let nearest = near(self.problem, self.need, scope, &lenses, target, self.watch)?;
+                self.search_some(scope, &nearest, target, NODES)
+            }
             found => found,
         }
     }
 
-    /// Searches through the layouts and patterns closest to the program's own, which finds plans but proves nothing.
-    fn search_nearest(&mut self, scope: &Scope, lenses: &[&Bounded], target: i64) -> Option<Verdict> {
-        let listed = near(self.problem, self.need, scope, lenses, target, self.watch)?;
-        let (verdict, _) = self.search(scope, &listed, target, NODES);
+    /// Searches through some of what a plan of the scope can be made of, which finds plans but proves nothing.
+    fn search_some(&mut self, scope: &Scope, some: &[Made], target: i64, nodes: usize) -> Option<Verdict> {
+        let (verdict, _) = self.search(scope, some, target, nodes);
         Some(verdict).filter(|verdict| matches!(verdict, Verdict::Found(_)))
     }
 
@@ -134,5 +146,39 @@ impl Tree<'_> {
         let sheets = self.best.iter().flat_map(|(draft, _)| draft.layouts.values());
         let sheets = sheets.map(|copies| usize::try_from(*copies).expect("sheets are few")).sum::<usize>();
         sheets * sheets.saturating_sub(1) * sheets.saturating_sub(2) / 6
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::super::generate::generate;
+    use super::super::Node;
+    use super::*;
+    use crate::data::{File, Source, read};
+    use crate::solve::Patient;
+
+    const BATCH: &str = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n\
+         [[panel]]\nsize = \"5 x 7\"\ncount = 38\n[[panel]]\nsize = \"8 x 10\"\ncount = 30\n\
+         [[panel]]\nsize = \"9 x 12\"\ncount = 22\n[[panel]]\nsize = \"11 x 14\"\ncount = 26\n\
+         [[panel]]\nsize = \"12 x 16\"\ncount = 18\n[yard]\nrips = \"either\"\ncut_price = 0.50\n";
+
+    #[test]
+    fn where_a_list_is_endless_plans_are_looked_for_among_what_was_found() {
+        let job = read(&Source { job: File::of("batch", BATCH.to_string()), list: None, rack: None });
+        let problem = crate::model::build(&job.expect("it is sound")).expect("they can be made");
+        let need = Need::of(&problem);
+        let relaxed = generate(&problem, &need, &[], &Patient);
+        let mut tree = Tree::new(&problem, &need, None, &relaxed, &Patient);
+        let scope = Scope::all(&problem, &need, None);
+        let (bound, lenses) = tree.bound(&Node::new(0, 0, scope.clone())).expect("there are plans");
+        let target = bound + 3 * problem.charges.sheets[0];
+        let all: Vec<&Bounded> = lenses.iter().collect();
+        let listed = pool(&problem, &need, &scope, &all, (target, LAST_LISTED[0]), &Patient);
+        assert!(listed.is_none(), "no more than {} of them", LAST_LISTED[0]);
+        let found = tree.search_listed(&scope, lenses, target, Some(0), false);
+        let Some(Verdict::Found(draft)) = found else { panic!("three sheets more are enough: {found:?}") };
+        assert!(draft.serves(&problem, &need) && draft.cost(&problem) <= target);
+        let nothing = tree.search_some(&scope, &[], target, NODES);
+        assert!(nothing.is_none(), "that some hold no plan proves nothing: {nothing:?}");
     }
 }

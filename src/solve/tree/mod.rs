@@ -27,6 +27,7 @@ use super::generate::{Bounded, Relaxed};
 use super::master::Master;
 use super::need::Need;
 use super::outlay;
+use super::prices::Prices;
 use super::scope::{Count, Scope};
 use super::search::{Learned, Verdict};
 use super::watch::{Progress, Watch};
@@ -94,6 +95,8 @@ pub(super) struct Tree<'a> {
     dives: usize,
     /// What the first linear program tells, until plans are cut anew by that.
     hints: Option<Hints>,
+    /// Prices of the first linear program.
+    first: Prices,
     /// How the lists went that it searched through.
     lists: Lists,
     /// How those went of nodes that there is nothing to split by.
@@ -134,6 +137,7 @@ impl<'a> Tree<'a> {
             strand: None,
             dives: 0,
             hints: Some(anew::hints(problem, relaxed)),
+            first: relaxed.prices.clone(),
             lists: Lists::new(),
             last_lists: Lists::new(),
             learned: Learned::default(),

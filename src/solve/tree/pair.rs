@@ -134,6 +134,7 @@ impl<'a> Tree<'a> {
             lists: self.lists.clone(),
             last_lists: self.last_lists.clone(),
             learned: self.learned.clone(),
+            first: self.first.clone(),
             ..*self
         }
     }

@@ -3,7 +3,7 @@
 //! find plans; only a search through a whole list also proves that there is none.
 
 use super::super::branching::only_sheets_cost;
-use super::super::generate::{Bounded, Relaxed};
+use super::super::generate::{Bounded, Relaxed, bounded};
 use super::super::master::Made;
 use super::super::need::Need;
 use super::super::pool::pool;
@@ -50,6 +50,17 @@ impl Tree<'_> {
     /// What was found on the way, as far as the scope has room for it.
     fn found(&self, scope: &Scope) -> Vec<Made> {
         self.master.found().filter(|made| self.is_in(scope, made)).cloned().collect()
+    }
+
+    /// What was found on the way, and what is closest to the prices of the first linear program: where all that is left
+    /// to be settled costs nothing, nothing is nearer than anything else to those of now.
+    fn found_or_near_at_first(&self, scope: &Scope, target: i64) -> Vec<Made> {
+        let first = bounded(self.problem, self.need, scope, self.first.clone());
+        let mut some = near(self.problem, self.need, scope, &[&first], target, self.watch).unwrap_or_default();
+        some.extend(self.found(scope));
+        some.sort_unstable();
+        some.dedup();
+        some
     }
 
     fn is_in(&self, scope: &Scope, made: &Made) -> bool {
@@ -111,9 +122,10 @@ impl Tree<'_> {
             self.lists.tried(gap, matches!(found, Some(Verdict::Nothing | Verdict::Found(_))));
         }
         match found {
-            // Where all that is left to be settled costs nothing, lists are endless, and nothing in them is nearer than
-            // anything else.
-            None if last.is_some() => self.search_some(scope, &self.found(scope), target, most_nodes),
+            None if last.is_some() => {
+                let some = self.found_or_near_at_first(scope, target);
+                self.search_some(scope, &some, target, most_nodes)
+            }
             None if look => {
                 let nearest = near(self.problem, self.need, scope, &lenses, target, self.watch)?;
                 self.search_some(scope, &nearest, target, NODES)
@@ -163,7 +175,7 @@ mod tests {
          [[panel]]\nsize = \"12 x 16\"\ncount = 18\n[yard]\nrips = \"either\"\ncut_price = 0.50\n";
 
     #[test]
-    fn where_a_list_is_endless_plans_are_looked_for_among_what_was_found() {
+    fn where_a_list_is_endless_plans_are_looked_for_in_less() {
         let job = read(&Source { job: File::of("batch", BATCH.to_string()), list: None, rack: None });
         let problem = crate::model::build(&job.expect("it is sound")).expect("they can be made");
         let need = Need::of(&problem);
@@ -178,6 +190,13 @@ mod tests {
         let found = tree.search_listed(&scope, lenses, target, Some(0), false);
         let Some(Verdict::Found(draft)) = found else { panic!("three sheets more are enough: {found:?}") };
         assert!(draft.serves(&problem, &need) && draft.cost(&problem) <= target);
+        let (some, met) = (tree.found_or_near_at_first(&scope, target), tree.found(&scope));
+        assert!(
+            some.len() > met.len() && met.iter().all(|made| some.contains(made)),
+            "{} of {}",
+            met.len(),
+            some.len()
+        );
         let nothing = tree.search_some(&scope, &[], target, NODES);
         assert!(nothing.is_none(), "that some hold no plan proves nothing: {nothing:?}");
     }

@@ -1,6 +1,6 @@
 //! Known optima: cases that can be worked by hand, and instances of the literature with proved optima.
 
-use crate::instances::batches::hobby;
+use crate::instances::batches::{hobby, random};
 use crate::instances::{bare_job, panel_mm};
 use crate::jobs::{panel, small_job};
 use crate::moment::Moment;
@@ -84,4 +84,14 @@ fn a_plan_is_had_in_no_time() {
     let solved = solve(&job, &Moment::of(0.0)).expect("there are sheets without end");
     let (cost, bound) = (solved.cost, solved.proof.bound);
     assert!(bound <= cost && cost.0 <= 2 * bound.0, "from {bound} to {cost}");
+}
+
+/// Once all their strips are settled, very many patterns are left and none costs more than another, so that no list holds
+/// them all.
+#[test]
+fn batches_whose_lists_are_endless_are_not_given_up() {
+    for seed in [3415, 3762] {
+        let solved = solve(&random(seed), &Patient).expect("the batch can be made");
+        assert!(solved.proof.proved, "batch {seed}: bound {} for a plan of {}", solved.proof.bound, solved.cost);
+    }
 }

@@ -74,9 +74,10 @@ impl Simplex {
     }
 
     fn dual_from(&mut self, work: &mut Work, limit: f64, most: usize) -> Outcome {
-        for turn in 0..most {
+        let mut cost = self.cost();
+        for _ in 0..most {
             let Some((position, below)) = self.broken(&mut work.lengths) else { return Outcome::Optimal };
-            if turn % 8 == 7 && self.cost() > limit {
+            if cost > limit {
                 return Outcome::PastLimit;
             }
             self.work += COLUMN * work.free.count() as u64;
@@ -87,6 +88,7 @@ impl Simplex {
                     return Outcome::Lost;
                 }
                 work.begin(self);
+                cost = self.cost();
                 continue;
             }
             let Some(place) = entering else {
@@ -95,13 +97,14 @@ impl Simplex {
             let column = work.free.column(place);
             let alpha = self.transformed(column);
             let leaving = self.basis[position];
-            self.dual_advance(column, position, below, &alpha);
-            work.free.swap(self, place, leaving);
+            let far = self.dual_advance(column, position, below, &alpha);
+            cost += far * work.free.swap(self, place, leaving).abs();
             if self.is_stale() {
                 if !self.refresh() {
                     return Outcome::Lost;
                 }
                 work.begin(self);
+                cost = self.cost();
             } else {
                 let changed = work.lengths.iter_mut().zip(&alpha).filter(|(_, part)| **part != 0.0);
                 changed.for_each(|(length, _)| *length = None);
@@ -140,11 +143,14 @@ impl Simplex {
         !matches!(self.places[column], Place::Basic(_)) && self.columns.least[column] < self.columns.most[column]
     }
 
-    fn dual_advance(&mut self, column: usize, position: usize, below: bool, alpha: &[f64]) {
+    /// Brings the column into the basis in the place of the one at this position, which goes to its bound; how far it was
+    /// from that.
+    fn dual_advance(&mut self, column: usize, position: usize, below: bool, alpha: &[f64]) -> f64 {
         let out = self.basis[position];
         let (least, most) = self.bounds(out);
         let to = if below { least } else { most };
-        let step = (self.values[position] - to) / alpha[position];
+        let far = self.values[position] - to;
+        let step = far / alpha[position];
         let reached = self.value(column) + step;
         for (value, part) in self.values.iter_mut().zip(alpha) {
             *value -= step * part;
@@ -152,6 +158,7 @@ impl Simplex {
         self.places[out] = if below { Place::Lower } else { Place::Upper };
         self.pivot(column, position, alpha);
         self.values[position] = reached;
+        far.abs()
     }
 }
 

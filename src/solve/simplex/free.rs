@@ -129,8 +129,9 @@ impl Free {
         best.map(|(at, _)| at)
     }
 
-    /// The column at this place in the lists has come into the basis, and another has left it: prices have moved.
-    pub(super) fn swap(&mut self, lp: &Simplex, place: usize, leaving: usize) {
+    /// The column at this place in the lists has come into the basis, and another has left it: prices have moved, by how
+    /// much along the line of that.
+    pub(super) fn swap(&mut self, lp: &Simplex, place: usize, leaving: usize) -> f64 {
         let theta = self.reduced[place] / self.parts[place];
         self.reduced.iter_mut().zip(&self.parts).for_each(|(reduced, part)| *reduced -= theta * part);
         if let Some(way) = lp.way(leaving) {
@@ -144,6 +145,7 @@ impl Free {
             self.reduced.swap_remove(place);
             self.leaves.swap_remove(place);
         }
+        theta
     }
 
     fn push(&mut self, column: usize, way: f64, leaf: Leaf) {

@@ -2,7 +2,6 @@
 //! `prices x right side + sum of reduced costs at their cheaper bounds` is a bound for any prices, provided that none
 //! is below zero where its row may be overfilled. What the target leaves above it narrows the bounds of the columns.
 
-use super::program::rounded;
 use super::simplex::{Moved, Simplex};
 
 /// A program in whole numbers, with its relaxation, whose bounds are those of now.
@@ -19,44 +18,68 @@ pub(super) struct Exact<'a> {
     pub scale: i64,
 }
 
+/// What the columns of a program cost above their worth at some prices, and what the right sides come to.
+pub(super) struct Reduced {
+    pub right: i128,
+    pub columns: Vec<i128>,
+}
+
 impl Exact<'_> {
     /// The exact bound at these prices: none where it passes the target, else the bounds that can be tightened.
     pub(super) fn judge(&self, prices: &[i64], target: i64) -> Option<Vec<Moved>> {
-        let mut total: i128 = prices.iter().zip(self.right).map(|(price, right)| wide(*price) * wide(*right)).sum();
-        let mut reduced = vec![0; self.cost.len()];
-        for (column, (reduced, entries)) in reduced.iter_mut().zip(self.entries).enumerate() {
+        // What cannot be had at all adds nothing.
+        let reduced = self.reduced_of(prices, |column| self.lp.bounds(column).1 > 0.0);
+        let mut left = self.fixed(target) - reduced.right;
+        for (column, reduced) in reduced.columns.iter().enumerate().filter(|(_, reduced)| **reduced != 0) {
             let (least, most) = self.lp.bounds(column);
-            if most <= 0.0 {
-                continue; // what cannot be had at all adds nothing
-            }
-            let worth: i128 = entries.iter().map(|(row, part)| wide(prices[*row]) * wide(*part)).sum();
-            *reduced = wide(self.cost[column]) * wide(self.scale) - worth;
-            if *reduced != 0 {
-                total += *reduced * wide(rounded(if *reduced > 0 { least } else { most }));
-            }
+            left -= *reduced * wide(whole(if *reduced > 0 { least } else { most }));
         }
-        let left = wide(target) * wide(self.scale) - total;
-        (left >= 0).then(|| self.tightened(&reduced, left))
+        (left >= 0).then(|| {
+            let columns = reduced.columns.iter().enumerate();
+            columns.filter_map(|(column, reduced)| tightened(self.lp, column, *reduced, left)).collect()
+        })
     }
 
-    /// Bounds that no plan within the target can pass, `left` being what the target leaves above the bound.
-    #[allow(clippy::cast_precision_loss)] // counts of an order
-    fn tightened(&self, reduced: &[i128], left: i128) -> Vec<Moved> {
-        let mut tightened = Vec::new();
-        for (column, reduced) in reduced.iter().enumerate().filter(|(_, reduced)| **reduced != 0) {
-            let (least, most) = self.lp.bounds(column);
-            if least >= most {
-                continue;
-            }
-            let steps = left / reduced.abs();
-            if steps < wide(rounded(most - least)) {
-                let steps = steps as f64;
-                let (least, most) = if *reduced > 0 { (least, least + steps) } else { (most - steps, most) };
-                tightened.push((column, least, most));
-            }
-        }
-        tightened
+    /// What all columns cost above their worth at these prices, whatever their bounds.
+    pub(super) fn reduced(&self, prices: &[i64]) -> Reduced {
+        self.reduced_of(prices, |_| true)
     }
+
+    /// A cost in fixed point.
+    pub(super) fn fixed(&self, cost: i64) -> i128 {
+        wide(cost) * wide(self.scale)
+    }
+
+    /// What some columns cost above their worth, and nothing for the others.
+    fn reduced_of(&self, prices: &[i64], some: impl Fn(usize) -> bool) -> Reduced {
+        let reduced = |(column, entries): (usize, &Vec<(usize, i64)>)| {
+            let worth = || entries.iter().map(|(row, part)| wide(prices[*row]) * wide(*part)).sum::<i128>();
+            if some(column) { self.fixed(self.cost[column]) - worth() } else { 0 }
+        };
+        let right = prices.iter().zip(self.right).map(|(price, right)| wide(*price) * wide(*right)).sum();
+        Reduced { right, columns: self.entries.iter().enumerate().map(reduced).collect() }
+    }
+}
+
+/// The bounds of a column that no plan can pass, where they are tighter than those of now: `left` is what the target
+/// leaves above the bound of all plans at some prices, at which the column costs `reduced` above its worth.
+#[allow(clippy::cast_precision_loss)] // counts of an order
+pub(super) fn tightened(lp: &Simplex, column: usize, reduced: i128, left: i128) -> Option<Moved> {
+    let (least, most) = lp.bounds(column);
+    // Mostly it is not tightened, and dividing takes far longer than this.
+    if reduced == 0 || least >= most || reduced.abs() * wide(whole(most - least)) <= left {
+        return None;
+    }
+    let steps = (left / reduced.abs()) as f64;
+    let (least, most) = if reduced > 0 { (least, least + steps) } else { (most - steps, most) };
+    Some((column, least, most))
+}
+
+/// A bound of a column, which is whole: far quicker than to round it.
+#[allow(clippy::cast_possible_truncation)] // counts of an order
+pub(super) fn whole(bound: f64) -> i64 {
+    debug_assert!(bound.fract() == 0.0, "{bound} is not whole");
+    bound as i64
 }
 
 fn wide(number: i64) -> i128 {

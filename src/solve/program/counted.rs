@@ -105,6 +105,16 @@ impl Program {
         self.uncounted.insert(blank, counted);
     }
 
+    /// How many rows count strips for a while.
+    pub(in crate::solve) fn counted(&self) -> usize {
+        self.counted.len()
+    }
+
+    /// The columns of the patterns that the last of those rows counts.
+    pub(in crate::solve) fn counted_last(&self) -> &[usize] {
+        self.counted.last().map_or(&[], |(_, counted)| &counted.patterns)
+    }
+
     /// The blank whose strips a column counts.
     fn blank_of(&self, column: usize) -> Option<Blank> {
         let at = self.strips.binary_search_by_key(&column, |(column, _)| *column).ok()?;

@@ -4,12 +4,15 @@
 //! prices are rounded to fixed point, every column's reduced cost is recomputed exactly, and the bound
 //! `prices x right side + sum of reduced costs at their cheaper bounds` holds for any prices (so does the one along a
 //! ray that shows a node empty). Columns whose reduced cost is above what is left to the target are fixed the same way.
+//! Prices that closed a node are kept and tried at the next ones first ([`proofs`]).
 
 mod care;
+mod proofs;
 
 pub(super) use self::care::Learned;
 
 use self::care::Care;
+use self::proofs::Proofs;
 use super::draft::Draft;
 use super::fixed_point::Exact;
 use super::need::Need;
@@ -46,11 +49,16 @@ pub(super) struct Search<'a> {
     trail: Trail,
     /// What it goes by where it chooses with care.
     care: Option<Care<'a>>,
+    /// Prices that have closed nodes.
+    proofs: Proofs,
     watch: &'a dyn Watch,
 }
 
 /// What is missing to the next whole number where a value is rounded up first.
 const GLADLY: f64 = 0.3;
+
+/// About what a column takes where prices of before are judged, in nanoseconds.
+const LOOK: u64 = 1;
 
 /// How far along a ray the bound is tried, in prices of the dearest sheet; further would not go into fixed point.
 const FAR: [f64; 6] = [0.0, 1.0, 16.0, 256.0, 2048.0, 8192.0];
@@ -76,6 +84,7 @@ impl<'a> Search<'a> {
             unsure: false,
             trail: Trail::default(),
             care: None,
+            proofs: Proofs::default(),
             watch,
         }
     }
@@ -145,8 +154,12 @@ impl<'a> Search<'a> {
         }
         let Some(spot) = self.branching() else { return self.whole() };
         let (column, counted) = self.program.column_of(spot);
+        if counted {
+            self.proofs.count();
+        }
         let found = self.branch(column);
         if counted {
+            self.proofs.uncount(self.program.counted_last());
             self.program.uncount();
         }
         found
@@ -184,16 +197,19 @@ impl<'a> Search<'a> {
 
     /// Solves the node's relaxation; true where it holds no plan within the target.
     fn closed(&mut self) -> bool {
+        if self.is_closed_already() {
+            return true;
+        }
         let limit = self.limit();
         let mut outcome = self.dual(limit);
         if outcome == Outcome::PastLimit {
-            if self.judge(&self.program.lp.prices()).is_none() {
+            if self.judge_now().is_none() {
                 return true;
             }
             outcome = self.dual(f64::INFINITY);
         }
         match outcome {
-            Outcome::Optimal => match self.judge(&self.program.lp.prices()) {
+            Outcome::Optimal => match self.judge_now() {
                 None => true,
                 Some(tightened) => {
                     for (column, least, most) in tightened {
@@ -203,8 +219,10 @@ impl<'a> Search<'a> {
                 }
             },
             Outcome::Infeasible(ray) => {
-                let empty = self.empty(&ray);
-                self.unsure |= !empty;
+                match self.closing(&ray) {
+                    Some(prices) => self.keep(&prices),
+                    None => self.unsure = true,
+                }
                 true
             }
             Outcome::PastLimit | Outcome::Lost => {
@@ -225,18 +243,43 @@ impl<'a> Search<'a> {
         outcome
     }
 
-    /// Whether prices along the ray prove that the node holds nothing: from those of now on, or, where they have grown
+    /// Whether prices that have closed other nodes close this one too; else they tighten its bounds.
+    fn is_closed_already(&mut self) -> bool {
+        self.watch.worked(LOOK * (self.proofs.many() * self.program.cost.len()) as u64);
+        let most = i128::from(self.target) * i128::from(self.scale);
+        self.proofs.close(&mut self.program.lp, &mut self.trail, most)
+    }
+
+    /// The exact bound at the prices of now, which are kept where they close the node, as in `judge`.
+    fn judge_now(&mut self) -> Option<Vec<Moved>> {
+        let prices = self.program.lp.prices();
+        let judged = self.judge(&prices);
+        if judged.is_none() {
+            self.keep(&prices);
+        }
+        judged
+    }
+
+    /// Keeps prices that have closed a node.
+    fn keep(&mut self, prices: &[f64]) {
+        let prices = self.fixed(prices);
+        let Program { lp, cost, entries, right, .. } = &self.program;
+        let exact = Exact { lp, cost, entries, right, scale: self.scale };
+        self.proofs.keep(&exact, &prices, self.program.counted());
+    }
+
+    /// Prices along the ray that prove that the node holds nothing: from those of now on, or, where they have grown
     /// beyond all measure, from none at all.
-    fn empty(&self, ray: &[f64]) -> bool {
+    fn closing(&self, ray: &[f64]) -> Option<Vec<f64>> {
         let longest = ray.iter().fold(0.0, |longest: f64, part| longest.max(part.abs()));
         if longest == 0.0 {
-            return false;
+            return None;
         }
         let (prices, none) = (self.program.lp.prices(), vec![0.0; ray.len()]);
         let mut far = [&prices, &none].into_iter().flat_map(|from| FAR.map(|far| (from, far / longest)));
-        far.any(|(from, far)| {
+        far.find_map(|(from, far)| {
             let along: Vec<f64> = from.iter().zip(ray).map(|(price, part)| price + far * part).collect();
-            self.judge(&along).is_none()
+            self.judge(&along).is_none().then_some(along)
         })
     }
 
@@ -326,7 +369,7 @@ mod tests {
             };
             [1e-9, 1e-3, 1.0, 1e6, 1e12].map(|long| {
                 let ray: Vec<f64> = ray.iter().map(|part| part * long).collect();
-                search.empty(&ray)
+                search.closing(&ray).is_some()
             })
         });
         assert_eq!(shown, [true; 5]);
@@ -338,7 +381,7 @@ mod tests {
             assert_eq!(search.program.lp.dual(f64::INFINITY), Outcome::Optimal);
             let rows = search.program.right.len();
             let along = |row: usize| (0..rows).map(|at| f64::from(u8::from(at == row))).collect::<Vec<f64>>();
-            (0..rows).any(|row| search.empty(&along(row))) || search.empty(&vec![0.0; rows])
+            (0..rows).any(|row| search.closing(&along(row)).is_some()) || search.closing(&vec![0.0; rows]).is_some()
         });
         assert!(!shown);
     }

@@ -179,6 +179,13 @@ mod tests {
 
     /// Least cost of columns from 0 to 10 that come to at least so much in each row, at its optimum; they can be counted.
     fn program(costs: &[u8], rows: &[(Vec<u8>, u8)]) -> Simplex {
+        let mut lp = not_begun(costs, rows);
+        assert_eq!(lp.dual(f64::INFINITY), Outcome::Optimal);
+        lp
+    }
+
+    /// The same before anything was done.
+    fn not_begun(costs: &[u8], rows: &[(Vec<u8>, u8)]) -> Simplex {
         let mut lp = Simplex::default();
         for (_, right) in rows {
             lp.add_row(&[], f64::from(*right), (0.0, f64::INFINITY));
@@ -188,8 +195,24 @@ mod tests {
             let entries = entries.chain([FREE]).collect();
             lp.add_column(&Column { entries, cost: f64::from(*cost), least: 0.0, most: 10.0 });
         }
-        assert_eq!(lp.dual(f64::INFINITY), Outcome::Optimal);
         lp
+    }
+
+    /// Three rows that ask for 4, 5 and 6 of a column each, at 1 a piece: the one that asks for most is met first, for 6,
+    /// the next for 11 in all.
+    #[test]
+    fn it_stops_at_the_very_pivot_where_the_cost_passes_the_limit() {
+        let rows = [(vec![1, 0, 0], 4), (vec![0, 1, 0], 5), (vec![0, 0, 1], 6)];
+        for (limit, outcome, cost) in [
+            (5.9, Outcome::PastLimit, 6.0),
+            (6.1, Outcome::PastLimit, 11.0),
+            (11.1, Outcome::Optimal, 15.0),
+            (15.1, Outcome::Optimal, 15.0),
+        ] {
+            let mut lp = not_begun(&[1; 3], &rows);
+            assert_eq!(lp.dual(limit), outcome, "{limit}");
+            assert!((lp.cost() - cost).abs() < 1e-9, "{} at {limit}", lp.cost());
+        }
     }
 
     #[test]
@@ -217,6 +240,22 @@ mod tests {
     }
 
     proptest! {
+        #[test]
+        fn it_stops_nowhere_but_past_the_limit(
+            costs in prop::collection::vec(1_u8..9, 6),
+            rows in prop::collection::vec((prop::collection::vec(0_u8..6, 6), 1_u8..20), 3..8),
+            part in 0.1..1.1,
+        ) {
+            let mut lp = not_begun(&costs, &rows);
+            prop_assume!(lp.dual(f64::INFINITY) == Outcome::Optimal);
+            let (optimum, mut lp) = (lp.cost(), not_begun(&costs, &rows));
+            let (limit, outcome) = (part * optimum, lp.dual(part * optimum));
+            prop_assert!(matches!(outcome, Outcome::Optimal | Outcome::PastLimit));
+            let cost = if outcome == Outcome::Optimal { optimum } else { lp.cost().max(limit) };
+            prop_assert!((lp.cost() - cost).abs() < 1e-6, "{outcome:?} at {} of {limit}, {optimum} in all", lp.cost());
+            prop_assert!(outcome == Outcome::Optimal || part < 1.0 + 1e-9);
+        }
+
         #[test]
         fn a_count_is_a_row_as_good_as_any_and_leaves_no_trace(
             costs in prop::collection::vec(1_u8..9, 6),

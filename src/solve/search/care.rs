@@ -11,7 +11,7 @@ use super::super::simplex::Moved;
 use std::collections::BTreeMap;
 
 /// Most counts that are probed at one node.
-const PROBES: usize = 30;
+const PROBES: usize = 2;
 /// Pivots of each probe.
 const PIVOTS: usize = 10;
 

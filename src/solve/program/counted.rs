@@ -112,7 +112,8 @@ impl Program {
 
     /// The columns of the patterns that the last of those rows counts.
     pub(in crate::solve) fn counted_last(&self) -> &[usize] {
-        self.counted.last().map_or(&[], |(_, counted)| &counted.patterns)
+        let (_, counted) = self.counted.last().expect("there is one");
+        &counted.patterns
     }
 
     /// The blank whose strips a column counts.

@@ -1,6 +1,6 @@
 //! The count to branch on, chosen with care: of all counts that are not whole, of whatever sort, the one that lifts
 //! the bounds of both parts most, as far as a few pivots of the dual method tell, and later as earlier probes told. It
-//! costs far more than going by the sort, and closes searches in far fewer nodes. What was learned about strips, layouts
+//! costs more than going by the sort, and closes searches in far fewer nodes. What was learned about strips, layouts
 //! and patterns serves the next search through a list that has them too.
 
 use super::super::master::Made;

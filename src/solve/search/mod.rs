@@ -246,7 +246,7 @@ impl<'a> Search<'a> {
     /// Whether prices that have closed other nodes close this one too; else they tighten its bounds.
     fn is_closed_already(&mut self) -> bool {
         self.watch.worked(LOOK * (self.proofs.many() * self.program.cost.len()) as u64);
-        let most = i128::from(self.target) * i128::from(self.scale);
+        let most = exact(&self.program, self.scale).fixed(self.target);
         self.proofs.close(&mut self.program.lp, &mut self.trail, most)
     }
 
@@ -263,9 +263,7 @@ impl<'a> Search<'a> {
     /// Keeps prices that have closed a node.
     fn keep(&mut self, prices: &[f64]) {
         let prices = self.fixed(prices);
-        let Program { lp, cost, entries, right, .. } = &self.program;
-        let exact = Exact { lp, cost, entries, right, scale: self.scale };
-        self.proofs.keep(&exact, &prices, self.program.counted());
+        self.proofs.keep(&exact(&self.program, self.scale), &prices, self.program.counted());
     }
 
     /// Prices along the ray that prove that the node holds nothing: from those of now on, or, where they have grown
@@ -285,8 +283,7 @@ impl<'a> Search<'a> {
 
     /// The exact bound at these prices: none where it passes the target, else the bounds that can be tightened.
     fn judge(&self, prices: &[f64]) -> Option<Vec<Moved>> {
-        let Program { lp, cost, entries, right, .. } = &self.program;
-        Exact { lp, cost, entries, right, scale: self.scale }.judge(&self.fixed(prices), self.target)
+        exact(&self.program, self.scale).judge(&self.fixed(prices), self.target)
     }
 
     /// Prices in fixed point, not below zero where a row may be overfilled.
@@ -324,6 +321,12 @@ impl<'a> Search<'a> {
         }
         best.map(|(_, _, spot)| spot)
     }
+}
+
+/// The program in whole numbers.
+fn exact(program: &Program, scale: i64) -> Exact<'_> {
+    let Program { lp, cost, entries, right, .. } = program;
+    Exact { lp, cost, entries, right, scale }
 }
 
 #[allow(clippy::cast_precision_loss)] // counts and costs of an order

@@ -48,7 +48,7 @@ impl Proofs {
         if self.0.is_empty() {
             return false;
         }
-        let mut raised: Vec<usize> = (0..lp.columns()).filter(|column| lp.bounds(*column).0 > 0.0).collect();
+        let mut raised: Vec<usize> = (0..lp.columns()).filter(|column| lp.bounds(*column).0 != 0.0).collect();
         for at in 0..self.0.len() {
             let left = most - self.0[at].bound(lp, &raised);
             if left < 0 {
@@ -89,7 +89,7 @@ impl Proof {
         Proof { right, reduced, apart, below, counted }
     }
 
-    /// The bound of all plans within the bounds of now, of which some are raised above nothing.
+    /// The bound of all plans within the bounds of now; the least of all other columns than those raised is nothing.
     fn bound(&self, lp: &Simplex, raised: &[usize]) -> i128 {
         let term = |column: usize, bound: f64| i128::from(self.reduced[column]) * i128::from(whole(bound));
         let below = self.below.iter().map(|column| (*column, lp.bounds(*column).1));
@@ -108,7 +108,7 @@ impl Proof {
                 continue;
             }
             let Some(moved) = tightened(lp, column, i128::from(self.reduced[column]), left) else { continue };
-            if moved.1 > 0.0 && least == 0.0 {
+            if moved.1 != 0.0 && least == 0.0 {
                 raised.push(column);
             }
             trail.set(lp, moved);
@@ -132,6 +132,7 @@ mod tests {
     use super::super::super::simplex::Column;
     use super::super::real;
     use super::*;
+    use proptest::prelude::*;
 
     const SCALE: i64 = 8;
 
@@ -235,5 +236,36 @@ mod tests {
             proofs.keep(exact, &[i64::MAX], 0);
             assert_eq!(proofs.0[0].right, 4 * (2 * KEPT as i128 - 1), "too dear to reckon with");
         });
+    }
+
+    proptest! {
+        /// Whatever the prices, nothing that is within the cost is ever cut off: by trying all there is.
+        #[test]
+        fn what_is_closed_or_tightened_holds_nothing_cheap_enough(
+            need in 1_i64..12,
+            prices in prop::collection::vec(0_i64..80, 1..6),
+            bounds in prop::collection::vec((0_i64..4, 0_i64..6), 2),
+            most in 0_i64..60,
+        ) {
+            on_a_program(need, false, |exact, lp| {
+                let mut proofs = Proofs::default();
+                for price in &prices {
+                    proofs.keep(exact, &[*price], 0);
+                }
+                for (column, (least, more)) in [1, 2].into_iter().zip(&bounds) {
+                    lp.set_bounds(column, real(*least), real(least + more));
+                }
+                let ranges = |lp: &Simplex| [1, 2].map(|column| lp.bounds(column)).map(|(least, most)| whole(least)..=whole(most));
+                let [firsts, seconds] = ranges(lp);
+                let all = firsts.flat_map(|first| seconds.clone().map(move |second| (first, second)));
+                let cheap = |(first, second): &(i64, i64)| first + second >= need && 3 * first + 5 * second <= most;
+                let cheap: Vec<(i64, i64)> = all.filter(cheap).collect();
+                let closed = close(&mut proofs, lp, most);
+                prop_assert!(!closed || cheap.is_empty(), "{cheap:?}");
+                let [firsts, seconds] = ranges(lp);
+                prop_assert!(cheap.iter().all(|(first, second)| firsts.contains(first) && seconds.contains(second)));
+                Ok(())
+            })?;
+        }
     }
 }

@@ -1,23 +1,42 @@
 //! A group of panel sizes that share strips with each other and with no others, and the least that the strips weigh
-//! which give all of its panels: dynamic programming over the panels still wanted.
+//! which give all of its panels.
 
 use super::super::layout::blank;
 use super::super::need::Need;
 use super::super::pattern::{Blank, Patterns, Worth};
+use super::corner::Corner;
+use super::parts::Parts;
+use super::strip::{Cheapest, Strip};
+use super::ways::Ways;
 use crate::model::{Problem, StripWidth};
 use std::cmp::Reverse;
 use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
 
-/// Most states of the panels still wanted; groups with more are left to the linear program alone.
-const STATES: usize = 6_000;
+/// Most numbers of panels still wanted that a search looks at.
+const LOOKS: usize = 2_000;
+/// So many numbers of panels still wanted are few enough to search among them.
+const FEW: u64 = 30_000;
+/// How many times fewer remainders there must be for a corner to be looked at.
+const FEWER: u64 = 8;
 /// Most patterns of a group.
 const PATTERNS: usize = 300;
 /// Most patterns of one blank that are looked at.
-const PATTERNS_SEEN: usize = 5_000;
+const PATTERNS_SEEN: usize = 500;
 
 /// Panels of each size of the group that a strip gives.
 type Panels = Vec<u32>;
+
+/// What strips weigh that give all panels of a group.
+#[derive(Debug, PartialEq, Eq)]
+pub(super) struct Least {
+    /// No strips weigh less.
+    pub(super) weight: i64,
+    /// Strips of each blank that weigh just that; none where it was too long until some are found.
+    pub(super) plan: Option<Vec<u32>>,
+    /// How many looks that took.
+    pub(super) looks: usize,
+}
 
 /// Sizes whose panels are covered together.
 #[derive(Clone)]
@@ -63,15 +82,12 @@ impl Group {
     /// None where there is too much to tell apart.
     fn new(problem: &Problem, need: &Need, patterns: &[Patterns], sizes: &[usize]) -> Option<Group> {
         let counts: Panels = sizes.iter().map(|size| need.count[*size]).collect();
-        let states = counts.iter().try_fold(1_usize, |states, count| states.checked_mul(*count as usize + 1))?;
-        if states > STATES {
-            return None;
-        }
         let mut found: BTreeMap<Blank, Vec<Panels>> = BTreeMap::new();
         for ripping in &problem.rippings {
             let widths = problem.families[ripping.family].widths.iter().enumerate();
             let takes = |width: &StripWidth| width.laid.iter().any(|laid| sizes.contains(&laid.size));
-            for (at, _) in widths.filter(|(_, width)| takes(width)) {
+            // The widest give most patterns: whether there are too many is seen soonest there.
+            for (at, _) in widths.rev().filter(|(_, width)| takes(width)) {
                 let blank = blank(ripping, ripping.board.raw(), at);
                 if let Entry::Vacant(entry) = found.entry(blank) {
                     let patterns = &patterns[blank.family];
@@ -87,52 +103,50 @@ impl Group {
         (patterns.len() <= PATTERNS).then(|| Group { counts, blanks, patterns, plans: Vec::new() })
     }
 
-    /// The least that strips weigh which give all panels, the strips of each blank weighing so much; and such strips.
-    /// None where no strips do.
-    pub(super) fn least(&self, weights: &[i64]) -> Option<(i64, Vec<u32>)> {
-        let (mut strides, mut states) = (Vec::with_capacity(self.counts.len()), 1);
-        for count in &self.counts {
-            strides.push(states);
-            states *= *count as usize + 1;
-        }
-        let patterns = self.worthwhile(weights);
-        // Strips come in any order, so the next one may be of those that give the last size still wanted.
-        let giving: Vec<Vec<Strip>> = (0..self.counts.len())
-            .map(|last| {
-                let some = patterns.iter().filter(|(_, panels)| panels[last] > 0);
-                some.map(|(blank, panels)| Strip::of(*blank, panels, &strides)).collect()
-            })
-            .collect();
-        // The least weight for each state, and the place of the pattern that it begins with.
-        let mut best = vec![(i64::MAX, 0); states];
-        best[0].0 = 0;
-        let mut left = vec![0; self.counts.len()];
-        for state in 1..states {
-            count_up(&mut left, &self.counts);
-            let last = left.iter().rposition(|left| *left > 0)?;
-            let (mut least, mut first) = (i64::MAX, 0);
-            for (at, strip) in giving[last].iter().enumerate() {
-                let weight = best[strip.leads_to(state, &left)].0.saturating_add(weights[strip.blank]);
-                if weight < least {
-                    (least, first) = (weight, at);
+    /// The least that strips weigh which give all panels, the strips of each blank weighing so much; none where no strips
+    /// do.
+    pub(super) fn least(&self, weights: &[i64]) -> Option<Least> {
+        let weigh =
+            |strips: &[u32]| strips.iter().zip(weights).map(|(strips, weight)| i64::from(*strips) * weight).sum();
+        let known = self.plans.iter().map(|plan| (weigh(plan), plan)).min_by_key(|(weight, _)| *weight);
+        let strips = self.worthwhile(weights);
+        let (found, looks) = self.cheapest(&strips, known.map(|(weight, _)| weight))?;
+        let (weight, plan) = match found {
+            Cheapest::Strips(way) => {
+                let mut plan = vec![0; self.blanks.len()];
+                for at in way {
+                    plan[strips[at].blank] += 1;
                 }
+                (weigh(&plan), Some(plan))
             }
-            best[state] = (least, first);
-        }
-        let mut strips = vec![0; self.blanks.len()];
-        let (mut left, mut state) = (self.counts.clone(), states - 1);
-        while let Some(last) = left.iter().rposition(|left| *left > 0) {
-            let strip = giving[last].get(best[state].1)?;
-            strips[strip.blank] += 1;
-            state = strip.leads_to(state, &left);
-            strip.gives.iter().for_each(|(size, panels, _)| left[*size] = left[*size].saturating_sub(*panels));
-        }
-        let (weight, _) = best[states - 1];
-        (weight < i64::MAX).then_some((weight, strips))
+            Cheapest::NotBelow => known.map(|(weight, plan)| (weight, Some(plan.clone())))?,
+            Cheapest::AtLeast(weight) => (weight, None),
+        };
+        Some(Least { weight, plan, looks })
     }
 
-    /// The patterns but those that give no more than another one that weighs no more.
-    fn worthwhile(&self, weights: &[i64]) -> Vec<&(usize, Panels)> {
+    /// The strips that weigh least, if less than `below`, or what they weigh at least; none where no strips give all
+    /// panels. And how many looks that took.
+    fn cheapest(&self, strips: &[Strip], below: Option<i64>) -> Option<(Cheapest, usize)> {
+        let parts = Parts::new(&self.counts, strips)?;
+        let states = self.counts.iter().fold(1_u64, |states, count| states.saturating_mul(u64::from(*count) + 1));
+        let corner = Corner::new(&self.counts, strips, &parts).filter(|corner| corner.remainders() <= states / FEWER);
+        let found = corner.map(|corner| corner.cheapest(below, LOOKS));
+        let (least, looks) = match found {
+            Some((Cheapest::AtLeast(least), looks)) if states <= FEW => (least, looks),
+            Some(found) => return Some(found),
+            None => (0, 0),
+        };
+        let (found, more) = Ways::new(&self.counts, strips, &parts)?.cheapest(below, LOOKS);
+        let found = match found {
+            Cheapest::AtLeast(other) => Cheapest::AtLeast(least.max(other)),
+            found => found,
+        };
+        Some((found, looks + more))
+    }
+
+    /// Strips cut to the patterns, but to those that give no more than another one that weighs no more.
+    fn worthwhile(&self, weights: &[i64]) -> Vec<Strip> {
         let mut sorted: Vec<&(usize, Panels)> = self.patterns.iter().collect();
         sorted.sort_by_cached_key(|(blank, panels)| (weights[*blank], Reverse(panels.iter().sum::<u32>())));
         let mut kept: Vec<&(usize, Panels)> = Vec::new();
@@ -141,39 +155,11 @@ impl Group {
                 kept.push(next);
             }
         }
-        kept
-    }
-}
-
-/// A strip of a blank, cut to a pattern, on the way through the states.
-struct Strip {
-    blank: usize,
-    /// What it gives: (size, panels, states between one panel of the size and the next).
-    gives: Vec<(usize, u32, usize)>,
-}
-
-impl Strip {
-    fn of(blank: usize, panels: &[u32], strides: &[usize]) -> Strip {
-        let sizes = panels.iter().zip(strides).enumerate().filter(|(_, (panels, _))| **panels > 0);
-        Strip { blank, gives: sizes.map(|(size, (panels, stride))| (size, *panels, *stride)).collect() }
-    }
-
-    /// The state that it leads to from this one, where so many panels of each size are wanted.
-    fn leads_to(&self, state: usize, left: &[u32]) -> usize {
-        self.gives
-            .iter()
-            .fold(state, |state, (size, panels, stride)| state - left[*size].min(*panels) as usize * stride)
-    }
-}
-
-/// The next numbers of panels, the first size counting fastest.
-fn count_up(left: &mut [u32], counts: &[u32]) {
-    for (left, count) in left.iter_mut().zip(counts) {
-        if *left < *count {
-            *left += 1;
-            return;
-        }
-        *left = 0;
+        let strip = |(blank, panels): &(usize, Panels)| {
+            let gives = panels.iter().copied().enumerate().filter(|(_, panels)| *panels > 0).collect();
+            Strip { blank: *blank, weight: weights[*blank], gives }
+        };
+        kept.into_iter().map(strip).collect()
     }
 }
 
@@ -199,23 +185,26 @@ fn largest_of(
         looks += 1;
         looks < PATTERNS_SEEN
     });
-    all.then(|| largest(found))
+    all.then(|| largest(found))?
 }
 
 fn contains(larger: &[u32], smaller: &[u32]) -> bool {
     larger.iter().zip(smaller).all(|(larger, smaller)| larger >= smaller)
 }
 
-/// Those that no other one contains.
-fn largest(found: BTreeSet<Panels>) -> Vec<Panels> {
+/// Those that no other one contains; none where there are too many.
+fn largest(found: BTreeSet<Panels>) -> Option<Vec<Panels>> {
     let mut largest: Vec<Panels> = Vec::new();
     // Descending, a larger one comes before those that it contains.
     for next in found.into_iter().rev() {
         if !largest.iter().any(|other| contains(other, &next)) {
+            if largest.len() == PATTERNS {
+                return None;
+            }
             largest.push(next);
         }
     }
-    largest
+    Some(largest)
 }
 
 #[cfg(test)]
@@ -246,8 +235,9 @@ mod tests {
         for (weights, least) in [([1, 1], 3), ([12, 16], 40), ([5, 7], 17), ([3, 7], 12), ([0, 1], 0)] {
             let weights: Vec<i64> = narrow_and_wide.iter().map(|at| weights[*at]).collect();
             let found = group.least(&weights).expect("strips do");
-            assert_eq!(found.0, least, "{weights:?}");
-            let weight: i64 = found.1.iter().zip(&weights).map(|(strips, weight)| i64::from(*strips) * weight).sum();
+            assert_eq!(found.weight, least, "{weights:?}");
+            let plan = found.plan.expect("few looks are needed");
+            let weight: i64 = plan.iter().zip(&weights).map(|(strips, weight)| i64::from(*strips) * weight).sum();
             assert_eq!(weight, least);
         }
     }
@@ -286,6 +276,23 @@ mod tests {
         least
     }
 
+    /// What was found is so, where the strips that weigh least weigh so much.
+    fn assert_holds(group: &Group, strips: &[Strip], (found, below, least): (&Cheapest, Option<i64>, i64)) {
+        match found {
+            Cheapest::Strips(way) => {
+                let weight: i64 = way.iter().map(|at| strips[*at].weight).sum();
+                let mut left = group.counts.clone();
+                for (size, panels) in way.iter().flat_map(|at| &strips[*at].gives) {
+                    left[*size] = left[*size].saturating_sub(*panels);
+                }
+                assert_eq!((weight, left.iter().max()), (least, Some(&0)));
+                assert!(below.is_none_or(|below| weight < below));
+            }
+            Cheapest::NotBelow => assert!(below.is_some_and(|below| below <= least)),
+            Cheapest::AtLeast(weight) => assert!(*weight <= least, "{weight} is more than {least}"),
+        }
+    }
+
     proptest! {
         #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -300,8 +307,34 @@ mod tests {
             let groups = groups(&problem, &Need::of(&problem));
             prop_assert_eq!(groups.len(), 1);
             let weights: Vec<i64> = weights.into_iter().cycle().take(groups[0].blanks.len()).collect();
-            let found = groups[0].least(&weights).map(|(least, _)| least);
+            let found = groups[0].least(&weights).map(|least| least.weight);
             prop_assert_eq!(found, Some(by_trying(&groups[0], &weights)));
+        }
+
+        #[test]
+        fn corner_and_ways_never_tell_what_is_not_so(
+            counts in prop::collection::vec(0..8_u32, 3),
+            weights in prop::collection::vec(0..20_i64, 4),
+            below in prop::option::of(0..120_i64),
+            looks in 0..60_usize,
+        ) {
+            let panel = |(size, count): (&str, &u32)| format!("[[panel]]\nsize = \"{size}\"\ncount = {}\n", count + 1);
+            let panels: String = ["16 x 20", "16 x 24", "20 x 24"].into_iter().zip(&counts).map(panel).collect();
+            let problem = problem(&format!("{SHEET}{panels}"));
+            let groups = groups(&problem, &Need::of(&problem));
+            let weights: Vec<i64> = weights.into_iter().cycle().take(groups[0].blanks.len()).collect();
+            let (least, strips) = (by_trying(&groups[0], &weights), groups[0].worthwhile(&weights));
+            let parts = Parts::new(&groups[0].counts, &strips).expect("strips give all sizes");
+            let ways = Ways::new(&groups[0].counts, &strips, &parts).expect("they are few");
+            for most in [looks, usize::MAX] {
+                let (found, took) = ways.cheapest(below, most);
+                prop_assert!(took <= most && (most == looks || !matches!(found, Cheapest::AtLeast(_))));
+                assert_holds(&groups[0], &strips, (&found, below, least));
+                let corner = Corner::new(&groups[0].counts, &strips, &parts).expect("it is small");
+                let (found, took) = corner.cheapest(below, most);
+                prop_assert!(took <= most);
+                assert_holds(&groups[0], &strips, (&found, below, least));
+            }
         }
     }
 }

@@ -3,13 +3,17 @@
 //! part of a strip, often stays below; then the cover is a cut in the counts of strips (a Fenchel cut, Boyd 1994; over
 //! all groups together they come to the bound of the decomposition by groups of panels, Dantzig and Wolfe 1960).
 //!
-//! What the strips must weigh is found by dynamic programming in whole numbers ([`group`]), for any weights; so errors of
-//! the linear program that proposes the weights ([`separate`]) can make a cover weak, never wrong.
+//! What the strips must weigh is found in whole numbers, for any weights, by [`corner`] or [`ways`]; so errors of the
+//! linear program that proposes the weights ([`separate`]) can make a cover weak, never wrong.
 
+mod corner;
 mod group;
+mod parts;
 mod separate;
+mod strip;
+mod ways;
 
-use self::group::Group;
+use self::separate::Separation;
 use super::need::Need;
 use super::pattern::Blank;
 use crate::model::Problem;
@@ -35,18 +39,23 @@ impl Cover {
 /// The groups of panels that covers are looked for.
 #[derive(Clone)]
 pub(super) struct Covers {
-    groups: Vec<Group>,
+    groups: Vec<Separation>,
 }
 
 impl Covers {
     /// The groups of what is needed.
     pub(super) fn new(problem: &Problem, need: &Need) -> Covers {
-        Covers { groups: group::groups(problem, need) }
+        Covers { groups: group::groups(problem, need).into_iter().map(Separation::new).collect() }
+    }
+
+    /// The work done since this was last asked, in nanoseconds.
+    pub(super) fn work(&mut self) -> u64 {
+        self.groups.iter_mut().map(Separation::work).sum()
     }
 
     /// Covers that so many strips do not meet, the most telling of each group.
     pub(super) fn unmet(&mut self, strips: &BTreeMap<Blank, f64>) -> Vec<Cover> {
-        self.groups.iter_mut().filter_map(|group| separate::unmet(group, strips)).collect()
+        self.groups.iter_mut().filter_map(|group| group.unmet(strips)).collect()
     }
 }
 

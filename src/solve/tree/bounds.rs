@@ -10,7 +10,7 @@ use super::{Node, Tree};
 /// Most times that covers are added at one program of a node.
 const ROUNDS: usize = 10;
 /// Most covers of a tree, beyond which its program would become slow.
-const COVERS: usize = 100;
+const COVERS: usize = 200;
 
 impl Tree<'_> {
     /// The bound of a node and the prices that gave it, those of the program that the master stands at first; none
@@ -42,6 +42,7 @@ impl Tree<'_> {
                 break;
             }
             let unmet = self.covers.unmet(&self.master.strips());
+            self.watch.worked(self.covers.work());
             if unmet.is_empty() {
                 break;
             }

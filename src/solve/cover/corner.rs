@@ -4,12 +4,13 @@
 //! strips of the basis come out at none or more, they are the strips that weigh least.
 
 use super::parts::Parts;
+use super::remainders::Remainders;
 use super::strip::{Cheapest, Strip};
 use std::cmp::Reverse;
-use std::collections::{BinaryHeap, HashMap};
+use std::collections::BinaryHeap;
 
-/// Largest determinant that is gone into.
-const LARGEST: i64 = 1 << 20;
+/// Most remainders that are told apart.
+const MOST: i64 = 1 << 16;
 
 /// A column of the program: what it gives of each size and weighs, and the place of the strip; none for panels too many.
 struct Move {
@@ -27,21 +28,21 @@ pub(super) struct Corner<'a> {
     inverse: Vec<Vec<i64>>,
     /// The determinant of the basis, above zero.
     times: i64,
-    /// Bits that a part of a remainder takes.
-    bits: usize,
+    remainders: Remainders,
     /// What a panel of each size is worth times `times`: no strip gives more than it weighs.
     prices: Vec<i64>,
     /// What each of the moves weighs more than it gives, times `times`.
     dearer: Vec<i64>,
-    /// What each of the moves leaves to the basis, as a remainder.
-    leaves: Vec<u128>,
+    /// The remainder that each of the moves leaves to the basis.
+    leaves: Vec<Vec<i64>>,
 }
 
 /// How a remainder was come to.
+#[derive(Clone, Copy)]
 struct Met {
     dearer: i64,
-    /// From which, and by which move; none at the beginning.
-    from: Option<(u128, usize)>,
+    /// From which, and by which move.
+    from: (usize, usize),
 }
 
 impl<'a> Corner<'a> {
@@ -84,18 +85,15 @@ impl<'a> Corner<'a> {
         if dearer.iter().any(|dearer| *dearer < 0) {
             return None;
         }
-        let bits = (i64::BITS - times.leading_zeros()) as usize;
-        if bits * sizes > 128 {
-            return None;
-        }
-        let mut corner = Corner { bits, counts, basis, moves, inverse, times, prices, dearer, leaves: Vec::new() };
-        corner.leaves = corner.moves.iter().map(|column| corner.remainder(&column.gives)).collect();
-        Some(corner)
+        let lines = (0..sizes).map(|size| basis.iter().map(|column| column.gives[size]).collect());
+        let remainders = Remainders::new(lines.collect())?;
+        let leaves = moves.iter().map(|column| remainders.of(&column.gives)).collect();
+        Some(Corner { counts, basis, moves, inverse, times, remainders, prices, dearer, leaves })
     }
 
-    /// How many remainders there may be.
-    pub(super) fn remainders(&self) -> u64 {
-        self.times.unsigned_abs()
+    /// How many remainders there are.
+    pub(super) fn many(&self) -> usize {
+        self.remainders.many()
     }
 
     /// The strips that weigh least, if less than `below`, or what they weigh at least; looking at so many remainders at
@@ -107,27 +105,30 @@ impl<'a> Corner<'a> {
         if least >= below {
             return (Cheapest::NotBelow, 0);
         }
-        let start = self.remainder(&counts);
-        let mut met = HashMap::from([(start, Met { dearer: 0, from: None })]);
+        let mut left = self.remainders.of(&counts);
+        let start = self.remainders.place(&left);
+        let mut met = vec![Met { dearer: i64::MAX, from: (start, 0) }; self.remainders.many()];
+        met[start].dearer = 0;
         let mut next = BinaryHeap::from([Reverse((0, start))]);
         let mut looks = 0;
-        while let Some(Reverse((dearer, state))) = next.pop() {
-            if met[&state].dearer < dearer {
+        while let Some(Reverse((dearer, place))) = next.pop() {
+            if met[place].dearer < dearer {
                 continue;
             }
             let weighs = least + dearer;
-            if state == 0 {
-                let strips = self.strips(&met, &counts);
+            if place == 0 {
+                let strips = self.strips(&met, start, counts);
                 return (strips.map_or(Cheapest::AtLeast(self.whole(weighs)), Cheapest::Strips), looks);
             }
             if looks == most {
                 return (Cheapest::AtLeast(self.whole(weighs)), looks);
             }
             looks += 1;
-            for (at, leaves) in self.leaves.iter().enumerate() {
-                let (to, dearer) = (self.less(state, *leaves), dearer + self.dearer[at]);
-                if least + dearer < below && met.get(&to).is_none_or(|met| dearer < met.dearer) {
-                    met.insert(to, Met { dearer, from: Some((state, at)) });
+            self.remainders.split(&mut left, place);
+            for (at, (leaves, more)) in self.leaves.iter().zip(&self.dearer).enumerate() {
+                let (to, dearer) = (self.remainders.less(&left, leaves), dearer + more);
+                if dearer < met[to].dearer && least + dearer < below {
+                    met[to] = Met { dearer, from: (place, at) };
                     next.push(Reverse((dearer, to)));
                 }
             }
@@ -135,38 +136,21 @@ impl<'a> Corner<'a> {
         (Cheapest::NotBelow, looks)
     }
 
-    /// The strips on the way to no remainder; none where the basis would have to cut less than none.
-    fn strips(&self, met: &HashMap<u128, Met>, counts: &[i64]) -> Option<Vec<usize>> {
-        let (mut strips, mut left, mut state) = (Vec::new(), counts.to_vec(), 0);
-        while let Some((from, at)) = met[&state].from {
+    /// The strips on the way from a remainder to none; none where the basis would have to cut less than none.
+    fn strips(&self, met: &[Met], start: usize, counts: Vec<i64>) -> Option<Vec<usize>> {
+        let (mut strips, mut left, mut place) = (Vec::new(), counts, 0);
+        while place != start {
+            let (from, at) = met[place].from;
             let column = &self.moves[at];
             left.iter_mut().zip(&column.gives).for_each(|(left, gives)| *left -= gives);
             strips.extend(column.strip);
-            state = from;
+            place = from;
         }
         for (column, line) in self.basis.iter().zip(&self.inverse) {
             let copies = usize::try_from(product(line, &left) / self.times).ok()?;
             strips.extend(column.strip.into_iter().flat_map(|strip| std::iter::repeat_n(strip, copies)));
         }
         Some(strips)
-    }
-
-    /// What so many panels leave to the basis, as one number.
-    fn remainder(&self, panels: &[i64]) -> u128 {
-        let part =
-            |line: &Vec<i64>| u128::try_from(product(line, panels).rem_euclid(self.times)).expect("not negative");
-        self.inverse.iter().fold(0, |all, line| all << self.bits | part(line))
-    }
-
-    /// A remainder less another, each part on its own.
-    fn less(&self, from: u128, by: u128) -> u128 {
-        let times = u128::try_from(self.times).expect("above zero");
-        let (mask, mut less) = ((1 << self.bits) - 1, 0);
-        for shift in (0..self.inverse.len()).map(|at| at * self.bits) {
-            let part = (from >> shift & mask) + times - (by >> shift & mask);
-            less |= (if part < times { part } else { part - times }) << shift;
-        }
-        less
     }
 
     /// A weight times `times` as such, rounded up.
@@ -208,7 +192,7 @@ fn inverted(basis: &[Move]) -> Option<(Vec<Vec<i64>>, i64)> {
     }
     let sign = before.signum();
     let inverse = lines.into_iter().map(|line| line[size..].iter().map(|entry| entry * sign).collect()).collect();
-    (before.abs() <= LARGEST).then_some((inverse, before.abs()))
+    (before.abs() <= MOST).then_some((inverse, before.abs()))
 }
 
 #[cfg(test)]
@@ -246,6 +230,6 @@ mod tests {
         let (inverse, times) = inverted(&[column([0, 1]), column([2, 3])]).expect("it has an inverse");
         assert_eq!((inverse, times), (vec![vec![-3, 2], vec![1, 0]], 2));
         assert!(inverted(&[column([1, 2]), column([2, 4])]).is_none(), "it has none");
-        assert!(inverted(&[column([1 << 20, 0]), column([0, 2])]).is_none(), "it is too large");
+        assert!(inverted(&[column([1 << 16, 0]), column([0, 2])]).is_none(), "it is too large");
     }
 }

@@ -15,10 +15,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// Most numbers of panels still wanted that a search looks at.
 const LOOKS: usize = 2_000;
-/// So many numbers of panels still wanted are few enough to search among them.
-const FEW: u64 = 30_000;
-/// How many times fewer remainders there must be for a corner to be looked at.
-const FEWER: u64 = 8;
+/// How many times fewer remainders there must be than numbers of panels still wanted for a corner to be looked at.
+const FEWER: usize = 8;
 /// Most patterns of a group.
 const PATTERNS: usize = 300;
 /// Most patterns of one blank that are looked at.
@@ -129,15 +127,16 @@ impl Group {
     /// panels. And how many looks that took.
     fn cheapest(&self, strips: &[Strip], below: Option<i64>) -> Option<(Cheapest, usize)> {
         let parts = Parts::new(&self.counts, strips)?;
-        let states = self.counts.iter().fold(1_u64, |states, count| states.saturating_mul(u64::from(*count) + 1));
-        let corner = Corner::new(&self.counts, strips, &parts).filter(|corner| corner.remainders() <= states / FEWER);
+        let ways = Ways::new(&self.counts, strips, &parts);
+        let corner = Corner::new(&self.counts, strips, &parts);
+        let corner = corner.filter(|corner| ways.as_ref().is_none_or(|ways| corner.many() <= ways.many() / FEWER));
         let found = corner.map(|corner| corner.cheapest(below, LOOKS));
-        let (least, looks) = match found {
-            Some((Cheapest::AtLeast(least), looks)) if states <= FEW => (least, looks),
-            Some(found) => return Some(found),
-            None => (0, 0),
+        let (least, looks) = match (found, &ways) {
+            (Some((Cheapest::AtLeast(least), looks)), Some(_)) => (least, looks),
+            (Some(found), _) => return Some(found),
+            (None, _) => (0, 0),
         };
-        let (found, more) = Ways::new(&self.counts, strips, &parts)?.cheapest(below, LOOKS);
+        let (found, more) = ways?.cheapest(below, LOOKS);
         let found = match found {
             Cheapest::AtLeast(other) => Cheapest::AtLeast(least.max(other)),
             found => found,

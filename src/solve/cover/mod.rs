@@ -9,6 +9,7 @@
 mod corner;
 mod group;
 mod parts;
+mod remainders;
 mod separate;
 mod strip;
 mod ways;

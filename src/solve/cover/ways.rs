@@ -6,14 +6,19 @@
 use super::parts::{FINE, Parts};
 use super::strip::{Cheapest, Strip};
 use std::cmp::Reverse;
-use std::collections::{BinaryHeap, HashMap};
+use std::collections::BinaryHeap;
+
+/// Most numbers of panels still wanted that are told apart.
+const MOST: usize = 30_000;
 
 /// All ways from all panels wanted to none, a strip at a time.
 pub(super) struct Ways<'a> {
     /// Panels wanted of each size.
     counts: &'a [u32],
     /// How far apart two numbers of panels still wanted are that differ by one panel of a size.
-    strides: Vec<u64>,
+    strides: Vec<usize>,
+    /// How many there are.
+    many: usize,
     /// What a panel of each size is worth, in fixed point: no strip gives more than it weighs.
     prices: Vec<i64>,
     strips: &'a [Strip],
@@ -23,28 +28,36 @@ pub(super) struct Ways<'a> {
 }
 
 /// How some numbers of panels still wanted were come to.
+#[derive(Clone, Copy)]
 struct Met {
     /// What the strips weigh until there, in fixed point.
     weight: i64,
-    /// From which, and by which strip; none at the beginning.
-    from: Option<(u64, usize)>,
+    /// From which, and by which strip.
+    from: (usize, usize),
 }
 
 impl<'a> Ways<'a> {
-    /// The ways with these strips, where the linear program has these prices; none where the numbers of panels are too
-    /// large to tell all apart.
+    /// The ways with these strips, where the linear program has these prices; none where there are too many numbers of
+    /// panels.
     pub(super) fn new(counts: &'a [u32], strips: &'a [Strip], parts: &Parts) -> Option<Ways<'a>> {
-        let mut states = 1_u64;
-        let mut strides = Vec::with_capacity(counts.len());
+        let (mut many, mut strides) = (1_usize, Vec::with_capacity(counts.len()));
         for count in counts {
-            strides.push(states);
-            states = states.checked_mul(u64::from(*count) + 1)?;
+            strides.push(many);
+            many = many.saturating_mul(*count as usize + 1);
+        }
+        if many > MOST {
+            return None;
         }
         let mut giving = vec![Vec::new(); counts.len()];
         for (at, strip) in strips.iter().enumerate() {
             strip.gives.iter().for_each(|(size, _)| giving[*size].push(at));
         }
-        Some(Ways { counts, strides, prices: parts.fixed(strips), strips, giving })
+        Some(Ways { counts, strides, many, prices: parts.fixed(strips), strips, giving })
+    }
+
+    /// How many numbers of panels still wanted there are.
+    pub(super) fn many(&self) -> usize {
+        self.many
     }
 
     /// The strips that weigh least, if less than `below`, going on from so many numbers of panels still wanted at most;
@@ -53,21 +66,23 @@ impl<'a> Ways<'a> {
         let below = below.map_or(i64::MAX, |below| below.saturating_mul(FINE));
         let (mut state, mut still) = (0, 0);
         for ((count, stride), price) in self.counts.iter().zip(&self.strides).zip(&self.prices) {
-            state += u64::from(*count) * stride;
+            state += *count as usize * stride;
             still += i64::from(*count) * price;
         }
-        let mut met = HashMap::from([(state, Met { weight: 0, from: None })]);
+        let start = state;
+        let mut met = vec![Met { weight: i64::MAX, from: (start, 0) }; self.many];
+        met[start].weight = 0;
         // What the strips weigh at least, of that what is still to be weighed, and the numbers of panels still wanted.
         let mut next = BinaryHeap::from([Reverse((still, still, state))]);
         let (mut looks, mut left) = (0, vec![0; self.counts.len()]);
         while let Some(Reverse((promised, still, state))) = next.pop() {
             let weight = promised - still;
-            if met[&state].weight < weight {
+            if met[state].weight < weight {
                 continue;
             }
             self.leave(&mut left, state);
             let Some(last) = left.iter().rposition(|left| *left > 0) else {
-                return (Cheapest::Strips(way(&met, state)), looks);
+                return (Cheapest::Strips(way(&met, start)), looks);
             };
             if looks == most {
                 return (
@@ -79,8 +94,8 @@ impl<'a> Ways<'a> {
             for at in &self.giving[last] {
                 let (to, still) = self.after(*at, &left, (state, still));
                 let weight = weight + self.strips[*at].weight * FINE;
-                if weight + still < below && met.get(&to).is_none_or(|met| weight < met.weight) {
-                    met.insert(to, Met { weight, from: Some((state, *at)) });
+                if weight < met[to].weight && weight + still < below {
+                    met[to] = Met { weight, from: (state, *at) };
                     next.push(Reverse((weight + still, still, to)));
                 }
             }
@@ -89,17 +104,17 @@ impl<'a> Ways<'a> {
     }
 
     /// Where a strip leads to: the panels still wanted, and what is then still to be weighed.
-    fn after(&self, strip: usize, left: &[u32], (mut state, mut still): (u64, i64)) -> (u64, i64) {
+    fn after(&self, strip: usize, left: &[u32], (mut state, mut still): (usize, i64)) -> (usize, i64) {
         for (size, panels) in &self.strips[strip].gives {
             let given = left[*size].min(*panels);
-            state -= u64::from(given) * self.strides[*size];
+            state -= given as usize * self.strides[*size];
             still -= i64::from(given) * self.prices[*size];
         }
         (state, still)
     }
 
     /// The panels of each size still wanted.
-    fn leave(&self, left: &mut [u32], mut state: u64) {
+    fn leave(&self, left: &mut [u32], mut state: usize) {
         for (size, stride) in self.strides.iter().enumerate().rev() {
             left[size] = u32::try_from(state / stride).expect("no more than the count");
             state %= stride;
@@ -107,10 +122,11 @@ impl<'a> Ways<'a> {
     }
 }
 
-/// The strips on the way to a state.
-fn way(met: &HashMap<u64, Met>, mut state: u64) -> Vec<usize> {
-    let mut way = Vec::new();
-    while let Some((from, strip)) = met[&state].from {
+/// The strips on the way from the start to no panels still wanted.
+fn way(met: &[Met], start: usize) -> Vec<usize> {
+    let (mut way, mut state) = (Vec::new(), 0);
+    while state != start {
+        let (from, strip) = met[state].from;
         way.push(strip);
         state = from;
     }

@@ -5,12 +5,14 @@
 
 use super::parts::Parts;
 use super::remainders::Remainders;
-use super::strip::{Cheapest, Strip};
+use super::strip::{Cheapest, Strip, heaviest};
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
 /// Most remainders that are told apart.
 const MOST: i64 = 1 << 16;
+/// Largest entry of an inverse, with which whole numbers of panels are reckoned exactly.
+const LARGEST: i64 = 1 << 32;
 
 /// A column of the program: what it gives of each size and weighs, and the place of the strip; none for panels too many.
 struct Move {
@@ -73,15 +75,15 @@ impl<'a> Corner<'a> {
             return None;
         }
         let (inverse, times) = inverted(&basis)?;
+        let dearest = heaviest(strips).checked_mul(times)?;
         let price = |size: usize| {
-            basis.iter().zip(&inverse).map(|(column, line)| column.weight.checked_mul(line[size])).sum::<Option<i64>>()
+            let mut parts = basis.iter().zip(&inverse).map(|(column, line)| column.weight.checked_mul(line[size]));
+            let price = parts.try_fold(0_i64, |sum, part| sum.checked_add(part?));
+            price.filter(|price| (0..=dearest).contains(price))
         };
         let prices: Vec<i64> = (0..sizes).map(price).collect::<Option<_>>()?;
         let worth = |column: &Move| column.gives.iter().zip(&prices).map(|(gives, price)| gives * price).sum::<i64>();
-        let dearer: Vec<i64> = moves
-            .iter()
-            .map(|column| Some(column.weight.checked_mul(times)? - worth(column)))
-            .collect::<Option<_>>()?;
+        let dearer: Vec<i64> = moves.iter().map(|column| column.weight * times - worth(column)).collect();
         if dearer.iter().any(|dearer| *dearer < 0) {
             return None;
         }
@@ -118,10 +120,10 @@ impl<'a> Corner<'a> {
             let weighs = least + dearer;
             if place == 0 {
                 let strips = self.strips(&met, start, counts);
-                return (strips.map_or(Cheapest::AtLeast(self.whole(weighs)), Cheapest::Strips), looks);
+                return (strips.map_or(Cheapest::at_least(weighs, self.times), Cheapest::Strips), looks);
             }
             if looks == most {
-                return (Cheapest::AtLeast(self.whole(weighs)), looks);
+                return (Cheapest::at_least(weighs, self.times), looks);
             }
             looks += 1;
             self.remainders.split(&mut left, place);
@@ -151,11 +153,6 @@ impl<'a> Corner<'a> {
             strips.extend(column.strip.into_iter().flat_map(|strip| std::iter::repeat_n(strip, copies)));
         }
         Some(strips)
-    }
-
-    /// A weight times `times` as such, rounded up.
-    fn whole(&self, weighs: i64) -> i64 {
-        weighs.div_euclid(self.times) + i64::from(weighs.rem_euclid(self.times) > 0)
     }
 }
 
@@ -191,8 +188,10 @@ fn inverted(basis: &[Move]) -> Option<(Vec<Vec<i64>>, i64)> {
         before = by[pivot];
     }
     let sign = before.signum();
-    let inverse = lines.into_iter().map(|line| line[size..].iter().map(|entry| entry * sign).collect()).collect();
-    (before.abs() <= MOST).then_some((inverse, before.abs()))
+    let inverse: Vec<Vec<i64>> =
+        lines.into_iter().map(|line| line[size..].iter().map(|entry| entry * sign).collect()).collect();
+    let small = inverse.iter().flatten().all(|entry| entry.abs() <= LARGEST);
+    (small && before.abs() <= MOST).then_some((inverse, before.abs()))
 }
 
 #[cfg(test)]

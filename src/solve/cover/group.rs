@@ -102,7 +102,7 @@ impl Group {
     }
 
     /// The least that strips weigh which give all panels, the strips of each blank weighing so much; none where no strips
-    /// do.
+    /// do, or where there is too much to tell.
     pub(super) fn least(&self, weights: &[i64]) -> Option<Least> {
         let weigh =
             |strips: &[u32]| strips.iter().zip(weights).map(|(strips, weight)| i64::from(*strips) * weight).sum();
@@ -124,7 +124,7 @@ impl Group {
     }
 
     /// The strips that weigh least, if less than `below`, or what they weigh at least; none where no strips give all
-    /// panels. And how many looks that took.
+    /// panels, or there is too much to tell. And how many looks that took.
     fn cheapest(&self, strips: &[Strip], below: Option<i64>) -> Option<(Cheapest, usize)> {
         let parts = Parts::new(&self.counts, strips)?;
         let ways = Ways::new(&self.counts, strips, &parts);

@@ -119,10 +119,12 @@ mod tests {
         #[test]
         fn the_cheapest_plan_meets_all_covers(
             counts in prop::collection::vec(1..14_u32, 2..6),
+            times in prop::sample::select(vec![1, 25]),
             yard in prop::sample::select(vec![
                 "", "cut_price = 0.50\n", "cut_price = 0.75\nfree_cuts = 3\nfree_per = \"order\"\n",
             ]),
         ) {
+            let counts: Vec<u32> = counts.iter().map(|count| count * times).collect();
             let problem = problem(&counts, yard);
             let need = Need::of(&problem);
             let Ok(money) = least(&problem, &Patient) else { panic!("the job can be done") };

@@ -2,7 +2,7 @@
 //! a strip weighs that part. It gives prices of panels, and a basis.
 
 use super::super::simplex::{Column, Outcome, Place, Simplex};
-use super::strip::Strip;
+use super::strip::{Strip, heaviest};
 
 /// What one unit of weight is in fixed point.
 pub(super) const FINE: i64 = 1 << 20;
@@ -39,7 +39,8 @@ impl Parts {
     /// The prices in fixed point, lowered where one of these strips would give more than it weighs.
     #[allow(clippy::cast_precision_loss, clippy::cast_possible_truncation)] // rounded to fixed point, once
     pub(super) fn fixed(&self, strips: &[Strip]) -> Vec<i64> {
-        let fixed = |price: &f64| (price * FINE as f64).max(0.0) as i64;
+        let dearest = (heaviest(strips) * FINE) as f64;
+        let fixed = |price: &f64| (price * FINE as f64).clamp(0.0, dearest) as i64;
         let mut prices: Vec<i64> = self.prices.iter().map(fixed).collect();
         for strip in strips {
             let given = strip.gives.iter().map(|(size, panels)| prices[*size] * i64::from(*panels)).sum::<i64>();

@@ -20,3 +20,15 @@ pub(super) enum Cheapest {
     /// There are too many ways to tell, but no strips weigh less than this.
     AtLeast(i64),
 }
+
+impl Cheapest {
+    /// No strips weigh less than this part of `times`, rounded up.
+    pub(super) fn at_least(weight: i64, times: i64) -> Cheapest {
+        Cheapest::AtLeast(weight.div_euclid(times) + i64::from(weight.rem_euclid(times) > 0))
+    }
+}
+
+/// What the heaviest of them weighs; no panel that some strip gives is worth more.
+pub(super) fn heaviest(strips: &[Strip]) -> i64 {
+    strips.iter().map(|strip| strip.weight).max().unwrap_or(0)
+}

@@ -85,10 +85,7 @@ impl<'a> Ways<'a> {
                 return (Cheapest::Strips(way(&met, start)), looks);
             };
             if looks == most {
-                return (
-                    Cheapest::AtLeast(promised.div_euclid(FINE) + i64::from(promised.rem_euclid(FINE) > 0)),
-                    looks,
-                );
+                return (Cheapest::at_least(promised, FINE), looks);
             }
             looks += 1;
             for at in &self.giving[last] {

@@ -1,13 +1,14 @@
 //! The integer program over a listed pool of layouts and patterns, with the counts that the search branches on as
 //! variables of their own: sheets of a kind, paid cuts, and strips of a width, these only where the scope narrows them or
-//! as long as something is branched on them; their rows would make up half of the program. Knows every number exactly, so
+//! as long as something is branched on them, as are sheets that give some strips; their rows would make up half of the
+//! program. Knows every number exactly, so
 //! that prices from the floating-point simplex can be judged in whole numbers.
 
 mod counted;
 
 pub(super) use self::counted::Spot;
 
-use self::counted::Used;
+use self::counted::{Counted, Givers, ROOM};
 use super::cover::Cover;
 use super::draft::Draft;
 use super::layout::Layout;
@@ -16,7 +17,7 @@ use super::need::Need;
 use super::pattern::{Blank, Pattern};
 use super::prices::dearest;
 use super::scope::{Count, Range, Scope};
-use super::simplex::{Column, FREE, Simplex};
+use super::simplex::{Column, Simplex};
 use crate::model::Problem;
 use std::collections::BTreeMap;
 
@@ -27,7 +28,7 @@ pub(super) enum Counts {
     Sheets,
     /// Sheets ripped one way.
     Ripped,
-    /// Strips of one width from one kind of board.
+    /// Strips of one width from one kind of board, or sheets that give some of them.
     Strips,
     /// Copies of one layout.
     Layouts,
@@ -58,12 +59,16 @@ pub(super) struct Program {
     pub unit: f64,
     /// Columns of layouts and patterns, in their order.
     made: Vec<(usize, Made)>,
-    /// Columns that count strips, in their order.
-    strips: Vec<(usize, Blank)>,
+    /// Columns that count strips, or sheets that give some, in their order.
+    spots: Vec<(usize, Spot)>,
     /// Strips that no column counts, by their blanks.
-    uncounted: BTreeMap<Blank, Used>,
-    /// Strips that are counted for a while, in the order of their columns.
-    counted: Vec<(Blank, Used)>,
+    uncounted: BTreeMap<Blank, Counted>,
+    /// Sheets that give strips: the rows of those, and of each the columns of layouts that give some and how many.
+    givers: BTreeMap<usize, Givers>,
+    /// What is counted for a while, in the order of their columns.
+    counted: Vec<(Spot, Counted)>,
+    /// Most sheets there may be.
+    most_sheets: i64,
     /// The column of the strips of each blank that are given and not used.
     spare: BTreeMap<Blank, usize>,
 }
@@ -103,10 +108,12 @@ impl Program {
             free: Vec::new(),
             unit: real(dearest(problem)),
             made: Vec::new(),
-            strips: Vec::new(),
+            spots: Vec::new(),
             uncounted: BTreeMap::new(),
+            givers: BTreeMap::new(),
             counted: Vec::new(),
             spare: BTreeMap::new(),
+            most_sheets: scope.kinds.iter().map(|range| range.most).sum(),
         };
         let rows = program.rows(problem, need, scope, (pool, covers), target);
         for made in pool {
@@ -156,13 +163,14 @@ impl Program {
         let given = self.row(0, false);
         self.spare.insert(blank, self.lp.columns() - 1);
         rows.given.insert(blank, given);
+        self.givers.insert(given, Givers { blank, layouts: Vec::new() });
         let range = scope.range(problem, need, Count::Strips(blank));
         if scope.strips.contains_key(&blank) {
             let (row, column) = self.sum(Counts::Strips, range);
             rows.used.insert(blank, row);
-            self.strips.push((column, blank));
+            self.spots.push((column, Spot::Strips(blank)));
         } else {
-            self.uncounted.insert(blank, Used { patterns: Vec::new(), range });
+            self.uncounted.insert(blank, Counted { columns: Vec::new(), range });
         }
     }
 
@@ -195,16 +203,33 @@ impl Program {
                 (Counts::Patterns, entries, 0, most)
             }
         };
-        let uncounted = match made {
-            Made::Pattern(pattern) => self.uncounted.get_mut(&pattern.blank),
-            Made::Layout(_) | Made::OnHand(..) => None,
-        };
-        let free = uncounted.map(|uncounted| {
-            uncounted.patterns.push(self.lp.columns());
-            FREE
-        });
-        let column = self.column_with((counts, entries, cost), Range { least: 0, most }, free);
+        let room = self.may_be_counted(made, &entries);
+        let column = self.column_with((counts, entries, cost), Range { least: 0, most }, room);
         self.made.push((column, made.clone()));
+    }
+
+    /// Keeps in mind what the next column is to be counted as where something is branched on that: the strips that a
+    /// pattern uses, if no column counts them, or those that a layout gives. In how many ways it may be at once.
+    fn may_be_counted(&mut self, made: &Made, entries: &[(usize, i64)]) -> usize {
+        let column = self.lp.columns();
+        match made {
+            Made::Pattern(pattern) => {
+                let uncounted = self.uncounted.get_mut(&pattern.blank);
+                uncounted.map_or(0, |uncounted| {
+                    uncounted.columns.push(column);
+                    1
+                })
+            }
+            Made::Layout(_) => {
+                for (row, copies) in entries {
+                    if let Some(givers) = self.givers.get_mut(row) {
+                        givers.layouts.push((column, *copies));
+                    }
+                }
+                ROOM
+            }
+            Made::OnHand(..) => 0,
+        }
     }
 
     fn row(&mut self, right: i64, exact: bool) -> usize {
@@ -219,23 +244,23 @@ impl Program {
     }
 
     fn column(&mut self, counts: Counts, entries: Vec<(usize, i64)>, cost: i64, range: Range) -> usize {
-        self.column_with((counts, entries, cost), range, None)
+        self.column_with((counts, entries, cost), range, 0)
     }
 
-    /// A column, with an entry kept free.
+    /// A column, with room to be counted in so many ways for a while.
     fn column_with(
         &mut self,
         (counts, entries, cost): (Counts, Vec<(usize, i64)>, i64),
         range: Range,
-        free: Option<(usize, f64)>,
+        room: usize,
     ) -> usize {
-        let parts = entries.iter().map(|(row, part)| (*row, real(*part))).chain(free).collect();
+        let parts = entries.iter().map(|(row, part)| (*row, real(*part))).collect();
         let data =
             Column { entries: parts, cost: real(cost) / self.unit, least: real(range.least), most: real(range.most) };
         self.counts.push(counts);
         self.cost.push(cost);
         self.entries.push(entries);
-        self.lp.add_column(&data)
+        self.lp.add_column_with_room(&data, room)
     }
 
     /// The layout or pattern whose copies a column counts.

@@ -2,6 +2,9 @@
 
 use super::Column;
 
+/// An entry that is kept free: a part of nothing.
+const FREE: (usize, f64) = (0, 0.0);
+
 /// All columns.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Columns {
@@ -11,8 +14,8 @@ pub(super) struct Columns {
     pub least: Vec<f64>,
     /// Greatest value of each.
     pub most: Vec<f64>,
-    /// Where the entries of each end.
-    ends: Vec<usize>,
+    /// Where the entries of each begin and end; up to where those of the next begin there is room for more.
+    spans: Vec<(usize, usize)>,
     /// With how many of the entries that the column before begins with each begins too, the last ones left aside.
     alike: Vec<usize>,
     entries: Vec<(usize, f64)>,
@@ -25,8 +28,8 @@ impl Columns {
 
     /// The entries of a column: (row, coefficient).
     pub(super) fn entries(&self, column: usize) -> &[(usize, f64)] {
-        let start = if column == 0 { 0 } else { self.ends[column - 1] };
-        &self.entries[start..self.ends[column]]
+        let (start, end) = self.spans[column];
+        &self.entries[start..end]
     }
 
     /// With how many of the entries that the column before begins with a column begins too, at least.
@@ -34,7 +37,8 @@ impl Columns {
         self.alike[column]
     }
 
-    pub(super) fn push(&mut self, column: &Column) {
+    /// Adds a column with room for so many entries more.
+    pub(super) fn push(&mut self, column: &Column, room: usize) {
         let before = self.count().checked_sub(1).map_or(&[][..], |before| self.entries(before));
         let most = before.len().min(column.entries.len()).saturating_sub(1);
         let alike = before[..most].iter().zip(&column.entries).take_while(|(before, now)| before == now).count();
@@ -42,24 +46,40 @@ impl Columns {
         self.cost.push(column.cost);
         self.least.push(column.least);
         self.most.push(column.most);
+        let start = self.entries.len();
         self.entries.extend(&column.entries);
-        self.ends.push(self.entries.len());
+        self.spans.push((start, self.entries.len()));
+        self.entries.resize(self.entries.len() + room, FREE);
     }
 
     /// Takes away the last column.
     pub(super) fn pop(&mut self) {
-        let last = self.count() - 1;
-        self.entries.truncate(if last == 0 { 0 } else { self.ends[last - 1] });
-        self.ends.pop();
+        if let Some((start, _)) = self.spans.pop() {
+            self.entries.truncate(start);
+        }
         self.alike.pop();
         for values in [&mut self.cost, &mut self.least, &mut self.most] {
             values.pop();
         }
     }
 
-    /// Changes the last entry of a column.
-    pub(super) fn set_last(&mut self, column: usize, entry: (usize, f64)) {
-        self.entries[self.ends[column] - 1] = entry;
+    /// For how many entries more there is room in a column.
+    pub(super) fn room(&self, column: usize) -> usize {
+        let end = self.spans.get(column + 1).map_or(self.entries.len(), |(start, _)| *start);
+        end - self.spans[column].1
+    }
+
+    /// Puts an entry behind the others of a column, which must have room for it.
+    pub(super) fn put_last(&mut self, column: usize, entry: (usize, f64)) {
+        debug_assert!(self.room(column) > 0, "there is no room left");
+        let (_, end) = &mut self.spans[column];
+        self.entries[*end] = entry;
+        *end += 1;
+    }
+
+    /// Takes the last entry of a column away.
+    pub(super) fn drop_last(&mut self, column: usize) {
+        self.spans[column].1 -= 1;
     }
 
     /// Adds the entries of a new row: (column, coefficient).
@@ -71,29 +91,30 @@ impl Columns {
         for (column, coefficient) in added {
             of[*column] = Some(*coefficient);
         }
-        let (mut entries, mut ends) = (Vec::with_capacity(self.entries.len() + added.len()), Vec::new());
+        let (mut entries, mut spans) = (Vec::with_capacity(self.entries.len() + added.len()), Vec::new());
         for (column, coefficient) in of.into_iter().enumerate() {
+            let start = entries.len();
             entries.extend(self.entries(column));
             entries.extend(coefficient.map(|coefficient| (row, coefficient)));
-            ends.push(entries.len());
+            spans.push((start, entries.len()));
+            entries.resize(entries.len() + self.room(column), FREE);
         }
-        (self.entries, self.ends) = (entries, ends);
+        (self.entries, self.spans) = (entries, spans);
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::FREE;
     use super::*;
 
     #[test]
     fn a_new_row_joins_the_columns_that_it_has_entries_in() {
         let mut columns = Columns::default();
         for entries in [vec![(0, 1.0)], vec![], vec![(0, 2.0), (1, 3.0)]] {
-            columns.push(&Column { entries, cost: 1.0, least: 0.0, most: 1.0 });
+            columns.push(&Column { entries, cost: 1.0, least: 0.0, most: 1.0 }, 1);
         }
         columns.add_row(2, &[(2, 7.0), (1, 5.0)]);
-        columns.push(&Column { entries: vec![(2, -1.0)], cost: 0.0, least: 0.0, most: 0.0 });
+        columns.push(&Column { entries: vec![(2, -1.0)], cost: 0.0, least: 0.0, most: 0.0 }, 0);
         let entries: Vec<&[(usize, f64)]> = (0..columns.count()).map(|column| columns.entries(column)).collect();
         let expected: [&[(usize, f64)]; 4] = [&[(0, 1.0)], &[(2, 5.0)], &[(0, 2.0), (1, 3.0), (2, 7.0)], &[(2, -1.0)]];
         assert_eq!(entries, expected);
@@ -103,15 +124,35 @@ mod tests {
     fn it_is_known_with_how_many_entries_columns_begin_alike_at_least() {
         let mut columns = Columns::default();
         let first = (0, -1.0);
-        for rest in [&[(2, 3.0), (3, 1.0)][..], &[(2, 3.0), (3, 2.0), FREE], &[(2, 3.0), (3, 2.0), FREE], &[(2, 1.0)]] {
+        for rest in [&[(2, 3.0), (3, 1.0)][..], &[(2, 3.0), (3, 2.0)], &[(2, 3.0), (3, 2.0)], &[(2, 1.0)]] {
             let entries = [&[first], rest].concat();
-            columns.push(&Column { entries, cost: 0.0, least: 0.0, most: 1.0 });
+            columns.push(&Column { entries, cost: 0.0, least: 0.0, most: 1.0 }, 1);
         }
         let alike = |columns: &Columns| (0..columns.count()).map(|column| columns.alike(column)).collect::<Vec<_>>();
-        assert_eq!(alike(&columns), [0, 2, 3, 1]);
-        columns.set_last(2, (4, 1.0));
-        assert_eq!(alike(&columns), [0, 2, 3, 1], "an entry that was kept free is the last");
+        assert_eq!(alike(&columns), [0, 2, 2, 1]);
+        columns.put_last(2, (4, 1.0));
+        assert_eq!(alike(&columns), [0, 2, 2, 1], "what is put behind the others changes nothing");
         columns.pop();
-        assert_eq!(alike(&columns), [0, 2, 3]);
+        assert_eq!(alike(&columns), [0, 2, 2]);
+    }
+
+    #[test]
+    fn entries_are_put_into_the_room_of_a_column_and_taken_away() {
+        let mut columns = Columns::default();
+        for room in [2, 0, 1] {
+            columns.push(&Column { entries: vec![(0, 1.0)], cost: 0.0, least: 0.0, most: 1.0 }, room);
+        }
+        columns.put_last(0, (1, 2.0));
+        columns.put_last(2, (1, 3.0));
+        let rooms = |columns: &Columns| (0..3).map(|column| columns.room(column)).collect::<Vec<_>>();
+        assert_eq!(rooms(&columns), [1, 0, 0]);
+        assert_eq!(columns.entries(0), [(0, 1.0), (1, 2.0)]);
+        columns.put_last(0, (2, 4.0));
+        columns.drop_last(0);
+        columns.drop_last(2);
+        assert_eq!((columns.entries(0), columns.entries(2)), (&[(0, 1.0), (1, 2.0)][..], &[(0, 1.0)][..]));
+        assert_eq!(rooms(&columns), [1, 0, 1]);
+        columns.add_row(3, &[(1, 5.0)]);
+        assert_eq!(rooms(&columns), [1, 0, 1], "a new row leaves the room as it is");
     }
 }

@@ -173,7 +173,7 @@ fn squared(line: &[f64]) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{Column, FREE};
+    use super::super::Column;
     use super::*;
     use proptest::prelude::*;
 
@@ -192,8 +192,8 @@ mod tests {
         }
         for (at, cost) in costs.iter().enumerate() {
             let entries = rows.iter().enumerate().map(|(row, (parts, _))| (row, f64::from(parts[at])));
-            let entries = entries.chain([FREE]).collect();
-            lp.add_column(&Column { entries, cost: f64::from(*cost), least: 0.0, most: 10.0 });
+            let column = Column { entries: entries.collect(), cost: f64::from(*cost), least: 0.0, most: 10.0 };
+            lp.add_column_with_room(&column, 1);
         }
         lp
     }

@@ -16,8 +16,6 @@ use self::columns::Columns;
 use self::dual::Work;
 
 const PIVOT: f64 = 1e-9;
-/// An entry kept free for [`Simplex::count`].
-pub(super) const FREE: (usize, f64) = (0, 0.0);
 /// Pivots until it is looked whether the inverse still holds, each time; and until it is worked out anew in any case.
 const REFRESH: [usize; 2] = [80, 640];
 
@@ -104,7 +102,7 @@ impl Simplex {
         self.columns.add_row(row, entries);
         let slack = self.columns.count();
         self.slacks.push(slack);
-        self.columns.push(&Column { entries: vec![(row, -1.0)], cost: 0.0, least: bounds.0, most: bounds.1 });
+        self.columns.push(&Column { entries: vec![(row, -1.0)], cost: 0.0, least: bounds.0, most: bounds.1 }, 0);
         self.places.push(Place::Basic(row));
         self.basis.push(slack);
         if !self.begun && entries.is_empty() {
@@ -118,17 +116,17 @@ impl Simplex {
         (row, slack)
     }
 
-    /// Adds a row that counts columns whose last entry is kept free for that, being a part of nothing; its slack, between
-    /// the bounds, is the count and becomes basic. Returns (row, slack column).
+    /// Adds a row that counts columns which have room for it; its slack, between the bounds, is the count and becomes
+    /// basic. Returns (row, slack column).
     pub(super) fn count(&mut self, columns: &[usize], (least, most): (f64, f64)) -> (usize, usize) {
         self.begin();
         let row = self.right.len();
         self.right.push(0.0);
         for column in columns {
-            self.columns.set_last(*column, (row, 1.0));
+            self.columns.put_last(*column, (row, 1.0));
         }
         let slack = self.columns.count();
-        self.columns.push(&Column { entries: vec![(row, -1.0)], cost: 0.0, least, most });
+        self.columns.push(&Column { entries: vec![(row, -1.0)], cost: 0.0, least, most }, 0);
         self.slacks.push(slack);
         self.places.push(Place::Basic(row));
         self.basis.push(slack);
@@ -141,7 +139,7 @@ impl Simplex {
     /// back to.
     pub(super) fn uncount(&mut self, columns: &[usize]) {
         for column in columns {
-            self.columns.set_last(*column, FREE);
+            self.columns.drop_last(*column);
         }
         self.columns.pop();
         self.right.pop();
@@ -152,8 +150,13 @@ impl Simplex {
 
     /// Adds a column at its lower bound.
     pub(super) fn add_column(&mut self, column: &Column) -> usize {
+        self.add_column_with_room(column, 0)
+    }
+
+    /// The same with room for so many rows that count it, see [`Simplex::count`].
+    pub(super) fn add_column_with_room(&mut self, column: &Column, room: usize) -> usize {
         let added = self.columns.count();
-        self.columns.push(column);
+        self.columns.push(column, room);
         self.places.push(Place::Lower);
         if self.begun && column.least != 0.0 {
             self.shift_values(added, column.least);

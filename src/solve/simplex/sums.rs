@@ -30,7 +30,7 @@ impl Sums {
     /// Adds a column that begins with so many of the entries of the one before, at least: those steps are taken over.
     /// `path` is where each entry of that column stands, and of this one afterwards, but for its last.
     pub(super) fn follow(&mut self, path: &mut Vec<u32>, entries: &[(usize, f64)], alike: usize) -> Leaf {
-        let Some(((row, part), before)) = used(entries).split_last() else { return Leaf::NOTHING };
+        let Some(((row, part), before)) = entries.split_last() else { return Leaf::NOTHING };
         path.truncate(alike.min(before.len()));
         let mut after = path.last().copied().unwrap_or(0);
         for entry in &before[path.len()..] {
@@ -42,7 +42,7 @@ impl Sums {
 
     /// Adds a column by itself.
     pub(super) fn add(&mut self, entries: &[(usize, f64)]) -> Leaf {
-        let Some(((row, part), before)) = used(entries).split_last() else { return Leaf::NOTHING };
+        let Some(((row, part), before)) = entries.split_last() else { return Leaf::NOTHING };
         let after = before.iter().fold(0, |after, entry| self.step(after, *entry));
         Leaf { after, row: narrow(*row), part: *part }
     }
@@ -81,19 +81,12 @@ impl Leaf {
     }
 }
 
-/// The entries before those that are kept free.
-fn used(entries: &[(usize, f64)]) -> &[(usize, f64)] {
-    let free = entries.iter().rev().take_while(|(_, part)| *part == 0.0).count();
-    &entries[..entries.len() - free]
-}
-
 fn narrow(number: usize) -> u32 {
     u32::try_from(number).expect("rows and columns are far fewer")
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::FREE;
     use super::*;
 
     #[test]
@@ -101,10 +94,10 @@ mod tests {
     fn columns_that_begin_alike_share_the_steps_to_their_sums() {
         let columns: [&[(usize, f64)]; 5] = [
             &[(0, -1.0), (2, 3.0), (3, 1.0)],
-            &[(0, -1.0), (2, 3.0), (4, 2.0), FREE],
+            &[(0, -1.0), (2, 3.0), (4, 2.0)],
             &[(0, -1.0), (2, 3.0), (4, 2.0), (5, 1.0)],
             &[(1, 2.0)],
-            &[FREE],
+            &[],
         ];
         let (mut sums, mut path) = (Sums::default(), Vec::new());
         let leaves: Vec<Leaf> =

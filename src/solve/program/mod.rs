@@ -1,8 +1,7 @@
 //! The integer program over a listed pool of layouts and patterns, with the counts that the search branches on as
 //! variables of their own: sheets of a kind, paid cuts, and strips of a width, these only where the scope narrows them or
 //! as long as something is branched on them, as are sheets that give some strips; their rows would make up half of the
-//! program. Knows every number exactly, so
-//! that prices from the floating-point simplex can be judged in whole numbers.
+//! program. Knows every number exactly, so that prices from the floating-point simplex can be judged in whole numbers.
 
 mod counted;
 

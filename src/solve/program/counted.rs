@@ -9,9 +9,9 @@ use super::super::simplex::Place;
 use super::{Counts, Program, WHOLE, real};
 use std::collections::BTreeMap;
 
-/// In how many ways sheets are counted by what they give at most, at the same time.
+/// Most counts of sheets by what they give at the same time; a layout has room for all of them.
 pub(super) const ROOM: usize = 8;
-/// Most strips of a blank that they are told apart by.
+/// Most strips of a blank that sheets are told apart by.
 const MOST: i64 = 3;
 
 /// A count that can be branched on.
@@ -35,6 +35,7 @@ pub(super) struct Counted {
 
 /// The layouts that give strips of a blank.
 pub(super) struct Givers {
+    /// What the strips are cut from.
     pub blank: Blank,
     /// The columns, and how many strips a sheet gives.
     pub layouts: Vec<(usize, i64)>,
@@ -261,6 +262,7 @@ mod tests {
         let (column, counted) = program.column_of(Spot::Sheets(blank, 2));
         assert!(counted && program.spot_of(column) == Some(Spot::Sheets(blank, 2)));
         assert!((program.lp.value(column) - 0.75).abs() < 1e-9);
+        assert_eq!(program.lp.bounds(column), (0.0, 99.0), "up to a sheet for each of the 90 and 9 panels");
         assert_eq!(program.counted_last(), &layouts[..2]);
         assert_eq!(of(&program.open_sheets(1), 2), None, "it is counted now");
         assert_eq!((program.open_sheets(ROOM).len(), program.open_sheets(ROOM - 1).len() > 1), (0, true));

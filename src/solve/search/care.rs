@@ -1,7 +1,8 @@
 //! The count to branch on, chosen with care: of all counts that are not whole, of whatever sort, the one that lifts
 //! the bounds of both parts most, as far as a few pivots of the dual method tell, and later as earlier probes told; those
-//! of sheets that give some strips are probed first, as they mostly lift them most. It costs more than going by the sort, and closes searches in far fewer nodes. What was learned about strips, sheets,
-//! layouts and patterns serves the next search through a list that has them too.
+//! of sheets that give some strips are probed first, as they mostly lift them most. It costs more than going by the sort,
+//! and closes searches in far fewer nodes. What was learned about strips, sheets, layouts and patterns serves the next
+//! search through a list that has them too.
 
 use super::super::master::Made;
 use super::super::program::{Counts, Program, Spot, WHOLE};

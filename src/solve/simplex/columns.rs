@@ -71,7 +71,7 @@ impl Columns {
 
     /// Puts an entry behind the others of a column, which must have room for it.
     pub(super) fn put_last(&mut self, column: usize, entry: (usize, f64)) {
-        debug_assert!(self.room(column) > 0, "there is no room left");
+        assert!(self.room(column) > 0, "the column has room");
         let (_, end) = &mut self.spans[column];
         self.entries[*end] = entry;
         *end += 1;

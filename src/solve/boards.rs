@@ -9,7 +9,7 @@
 
 use super::filled::{Filled, Piece};
 use super::grid::Grid;
-use super::knapsack::{Choice, Filling, Knapsack, Other, Step};
+use super::knapsack::{Choice, Filling, Knapsack, Side, Step, Terms};
 use super::layout::Board;
 use super::tail::Tail;
 use crate::length::Length;
@@ -145,7 +145,7 @@ impl Boards {
             return Some((self.board(&filling), filling.value));
         }
         let (mut floor, mut best) = (floor + 1, None);
-        self.visit(way, &mut floor, &mut |filling, floor| {
+        self.visit(way, Vec::new(), &mut floor, &mut |filling, floor| {
             *floor = filling.value + 1;
             best = Some((self.board(filling), filling.value));
             true
@@ -153,23 +153,49 @@ impl Boards {
         best
     }
 
-    /// Visits every board of this way worth at least `floor`; stops where the visitor returns false.
-    pub(super) fn walk(&self, way: usize, floor: i64, visit: &mut dyn FnMut(Board, i64) -> bool) -> bool {
+    /// Visits every board of this way worth at least `floor`, and at other values of the same strips what those boards ask
+    /// for; stops where the visitor returns false.
+    pub(super) fn walk(
+        &self,
+        way: usize,
+        floor: i64,
+        others: &[(&Boards, i64)],
+        visit: &mut dyn FnMut(Board, i64) -> bool,
+    ) -> bool {
         let way = self.ways[way];
+        assert!(others.iter().all(|(boards, _)| boards.widths == self.widths), "the choices are the same");
+        let sides = others.iter().flat_map(|(boards, floor)| boards.sides(way, *floor)).collect();
         let given_back = if self.tolled.is_some() { 0 } else { self.given_back(way) };
         let mut floor = floor - given_back;
-        self.visit(way, &mut floor, &mut |filling, _| visit(self.board(filling), filling.value + given_back))
+        let mut visit = |filling: &Filling, _: &mut i64| visit(self.board(filling), filling.value + given_back);
+        self.visit(way, sides, &mut floor, &mut visit)
     }
 
-    fn visit(&self, way: Way, floor: &mut i64, visit: &mut dyn FnMut(&Filling, &mut i64) -> bool) -> bool {
-        let other = self.tolled.as_ref().zip(self.toll);
-        let other = other.map(|(tolled, toll)| Other {
+    /// What boards of this way must be worth where these are not the ones walked over.
+    fn sides<'b>(&'b self, way: Way, floor: i64) -> impl Iterator<Item = Side<'b>> {
+        let given_back = self.given_back(way);
+        let side =
+            move |tables: &'b Tables, beside| Side { tables: tables.all(way.used_up), beside, floor: Some(floor) };
+        let plain = if self.tolled.is_some() { 0 } else { given_back };
+        let tolled = self.tolled.iter().map(move |tables| side(tables, given_back));
+        std::iter::once(side(&self.tables, plain)).chain(tolled)
+    }
+
+    fn visit<'b>(
+        &'b self,
+        way: Way,
+        mut sides: Vec<Side<'b>>,
+        floor: &mut i64,
+        visit: &mut dyn FnMut(&Filling, &mut i64) -> bool,
+    ) -> bool {
+        let tolled = self.tolled.iter();
+        sides.extend(tolled.map(|tolled| Side {
             tables: tolled.all(way.used_up),
-            each: toll.each,
             beside: self.given_back(way),
-        });
+            floor: None,
+        }));
         let from = (self.widths.len(), way.count.unwrap_or(0), self.tables.room);
-        self.tables.all(way.used_up).walk(from, other, floor, visit)
+        self.tables.all(way.used_up).walk(from, Terms { sides, largest: None }, floor, visit)
     }
 
     fn board(&self, filling: &Filling) -> Board {
@@ -289,6 +315,7 @@ mod tests {
             most in prop::sample::select(vec![None, Some([1, 2, 1]), Some([0, 1, 3])]),
             (each, free) in (0..30_i64, 0..5_u32),
             gap in 0..60_i64,
+            (others, more) in (prop::collection::vec(0..100_i64, 3), -40..40_i64),
         ) {
             let problem = problem(trim);
             let cost = |cuts: u32| each * i64::from(cuts.saturating_sub(free));
@@ -296,15 +323,19 @@ mod tests {
                 let widths = problem.families[ripping.family].widths.len();
                 let value: Vec<i64> = values.iter().copied().cycle().take(widths).collect();
                 let most: Option<Vec<u32>> = most.map(|most| most.into_iter().cycle().take(widths).collect());
-                let boards = |toll: Option<Toll>| {
-                    let strips = Strips { value: &value, most: most.as_deref(), least: 1, keeping: 0, toll };
+                let boards = |value: &[i64], toll: Option<Toll>| {
+                    let strips = Strips { value, most: most.as_deref(), least: 0, keeping: 0, toll };
                     Boards::new(&problem, ripping, ripping.board.raw(), strips)
                 };
-                let (counted, tolled) = (boards(None), boards(Some(Toll { each, free })));
-                let worth = |board: &Board| {
+                let toll = Toll { each, free };
+                let (counted, tolled) = (boards(&value, None), boards(&value, Some(toll)));
+                let other: Vec<i64> = others.iter().copied().cycle().take(widths).collect();
+                let (other_counted, other_tolled) = (boards(&other, None), boards(&other, Some(toll)));
+                let worth_at = |value: &[i64], board: &Board| {
                     let strips = board.strips.iter().map(|(at, copies)| value[*at] * i64::from(*copies));
                     strips.sum::<i64>() - cost(board.cuts(&problem, ripping))
                 };
+                let worth = |board: &Board| worth_at(&value, board);
                 let best = |boards: &Boards| {
                     let best = boards.ways().filter_map(|(way, cuts)| {
                         let toll = if boards.toll.is_some() { 0 } else { cost(cuts) };
@@ -319,11 +350,12 @@ mod tests {
                 };
                 prop_assert_eq!(best(&counted), best(&tolled));
                 let floor = best(&counted) - gap;
-                let all = |boards: &Boards| {
+                let all_beside = |boards: &Boards, other: Option<(&Boards, i64)>| {
                     let mut all = BTreeSet::new();
                     for (way, cuts) in boards.ways() {
                         let toll = if boards.toll.is_some() { 0 } else { cost(cuts) };
-                        assert!(boards.walk(way, floor + toll, &mut |board, value| {
+                        let other: Vec<_> = other.into_iter().map(|(other, floor)| (other, floor + toll)).collect();
+                        assert!(boards.walk(way, floor + toll, &other, &mut |board, value| {
                             assert!(board.strips.is_empty() || worth(&board) >= value - toll && value - toll >= floor);
                             all.insert(board);
                             true
@@ -331,12 +363,22 @@ mod tests {
                     }
                     all
                 };
-                let (one, other) = (all(&counted), all(&tolled));
+                let all = |boards: &Boards| all_beside(boards, None);
+                let (one, another) = (all(&counted), all(&tolled));
                 prop_assert!(one.iter().all(|board| worth(board) >= floor));
                 let few = |(at, copies): &(usize, u32)| most.as_ref().is_none_or(|most| *copies <= most[*at]);
                 prop_assert!(one.iter().flat_map(|board| &board.strips).all(few));
                 // A board that nothing is ripped from is no way to count strips.
-                prop_assert_eq!(one, other.into_iter().filter(|board| !board.strips.is_empty()).collect());
+                let ripped = |all: BTreeSet<Board>| -> BTreeSet<Board> {
+                    all.into_iter().filter(|board| !board.strips.is_empty()).collect()
+                };
+                prop_assert_eq!(&one, &ripped(another));
+                // Those that are worth enough at other values too.
+                let other_floor = floor + more;
+                let both: BTreeSet<Board> =
+                    one.into_iter().filter(|board| worth_at(&other, board) >= other_floor).collect();
+                prop_assert_eq!(&both, &all_beside(&counted, Some((&other_counted, other_floor))));
+                prop_assert_eq!(&both, &ripped(all_beside(&tolled, Some((&other_tolled, other_floor)))));
             }
         }
     }

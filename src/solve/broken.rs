@@ -230,7 +230,7 @@ pub(super) fn walk(
 /// Visits the boards of one way that are worth at least `floor`.
 fn each(boards: Option<&Boards>, half: &Half, way: Way, floor: i64, visit: &mut dyn FnMut(Board, i64) -> bool) -> bool {
     match (way.0, boards) {
-        (Some(way), Some(boards)) => boards.walk(way, floor.max(0), visit),
+        (Some(way), Some(boards)) => boards.walk(way, floor.max(0), &[], visit),
         _ => floor > 0 || visit(Board { length: half.length, strips: Vec::new() }, 0),
     }
 }

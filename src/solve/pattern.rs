@@ -2,9 +2,10 @@
 //! and every pattern worth at least so much.
 
 use super::chain::{Chain, Link, chains};
-use super::knapsack::{Choice, Filling, Knapsack, NEVER, Step};
+use super::knapsack::{Choice, Knapsack, NEVER, Side, Step, Terms};
 use super::tail::Tail;
 use crate::model::Problem;
+use std::cell::Cell;
 
 /// What a strip is cut from: all that patterns depend on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -48,9 +49,13 @@ pub(super) struct Pieces {
 impl Pieces {
     /// The pieces of this pattern.
     pub(super) fn of(problem: &Problem, pattern: &Pattern) -> Pieces {
-        let laid = &problem.families[pattern.blank.family].widths[pattern.blank.width].laid;
+        Pieces::all(problem, pattern.blank, pattern.pieces.iter().copied())
+    }
+
+    fn all(problem: &Problem, blank: Blank, pieces: impl Iterator<Item = (usize, u32)>) -> Pieces {
+        let laid = &problem.families[blank.family].widths[blank.width].laid;
         let none = Pieces { count: 0, length: 0, longest: 0 };
-        pattern.pieces.iter().fold(none, |pieces, (at, copies)| pieces.with(laid[*at].along.raw(), *copies))
+        pieces.fold(none, |pieces, (at, copies)| pieces.with(laid[at].along.raw(), copies))
     }
 
     /// So many more of this length.
@@ -65,6 +70,30 @@ impl Pieces {
         let left = (blank.usable - self.length - self.count * kerf).max(0) + blank.stub;
         let held = self.count == 0 || self.longest.max(left) >= problem.shortest.raw();
         held && self.length + (self.count - 1).max(0) * kerf <= blank.usable
+    }
+}
+
+/// A pattern as it is found, to be looked at before it is made.
+pub(super) struct Found<'a> {
+    blank: Blank,
+    /// The ways to lie, indices into those of the width.
+    laid: &'a [usize],
+    /// Panels of each.
+    copies: &'a [u32],
+}
+
+impl Found<'_> {
+    /// Its panels: (index into the width's ways to lie, copies), copies above zero.
+    pub(super) fn pieces(&self) -> impl Iterator<Item = (usize, u32)> + '_ {
+        self.laid.iter().copied().zip(self.copies.iter().copied()).filter(|(_, copies)| *copies > 0)
+    }
+
+    /// The pattern itself.
+    pub(super) fn pattern(&self) -> Pattern {
+        let mut pieces = Vec::with_capacity(self.pieces().count());
+        pieces.extend(self.pieces());
+        pieces.sort_unstable();
+        Pattern { blank: self.blank, pieces }
     }
 }
 
@@ -86,6 +115,9 @@ pub(super) struct Patterns<'a> {
     /// For each chain all lies, and the lies that the hand cannot hold as a last piece.
     tables: Vec<Tables>,
 }
+
+/// Tables of patterns, the ways to lie that their choices stand for, a state and the room of a strip.
+type Part<'a> = (&'a Knapsack, Vec<usize>, usize, i64);
 
 struct Tables {
     held: Knapsack,
@@ -116,7 +148,8 @@ impl<'a> Patterns<'a> {
         let mut best = (0, Pattern { blank, pieces: Vec::new() });
         for (knapsack, link, state, room) in self.parts(blank) {
             if let Some(filling) = knapsack.best(link.len(), state, room, best.0) {
-                best = (filling.value, pattern(blank, &link, &filling));
+                debug_assert!(filling.value > NEVER);
+                best = (filling.value, Found { blank, laid: &link, copies: &filling.copies }.pattern());
             }
         }
         best
@@ -131,17 +164,62 @@ impl<'a> Patterns<'a> {
 
     /// Visits every pattern worth at least `floor`; stops where the visitor returns false.
     pub(super) fn walk(&self, blank: Blank, floor: i64, visit: &mut dyn FnMut(Pattern, i64) -> bool) -> bool {
-        self.parts(blank).into_iter().all(|(knapsack, link, state, room)| {
+        self.walk_on_terms((blank, floor), &[], None, &mut |found, value| visit(found.pattern(), value))
+    }
+
+    /// Visits every pattern worth at least `floor`, and at the other prices of the same panels what those patterns ask for,
+    /// that leaves no room for one more panel; stops where the visitor returns false, or no more that do may be passed over.
+    pub(super) fn walk_largest(
+        &self,
+        (blank, floor): (Blank, i64),
+        others: &[(&Patterns, i64)],
+        passed: &Cell<usize>,
+        visit: &mut dyn FnMut(&Found) -> bool,
+    ) -> bool {
+        self.walk_on_terms((blank, floor), others, Some(passed), &mut |found, _| {
+            !self.is_largest(found) || visit(found)
+        })
+    }
+
+    fn walk_on_terms(
+        &self,
+        (blank, floor): (Blank, i64),
+        others: &[(&Patterns, i64)],
+        largest: Option<&Cell<usize>>,
+        visit: &mut dyn FnMut(&Found, i64) -> bool,
+    ) -> bool {
+        let others: Vec<_> = others.iter().map(|(other, floor)| (other.parts(blank), *floor)).collect();
+        self.parts(blank).into_iter().enumerate().all(|(at, (knapsack, laid, state, room))| {
+            let sides = others.iter().map(|(parts, floor)| {
+                assert!(parts[at].1 == laid, "the choices are the same");
+                Side { tables: parts[at].0, beside: 0, floor: Some(*floor) }
+            });
+            let terms = Terms { sides: sides.collect(), largest };
             let mut floor = floor;
-            knapsack.walk((link.len(), state, room), None, &mut floor, &mut |filling, _| {
-                visit(pattern(blank, &link, filling), filling.value)
+            knapsack.walk((laid.len(), state, room), terms, &mut floor, &mut |filling, _| {
+                visit(&Found { blank, laid: &laid, copies: &filling.copies }, filling.value)
             })
         })
     }
 
+    /// Whether no panel can be added to what the tables of its choices left no room in: where they are all too short to
+    /// hold, a longer one may be.
+    fn is_largest(&self, found: &Found) -> bool {
+        let all = &self.links[found.blank.width];
+        if found.laid.len() == all.laid.len() {
+            return true;
+        }
+        let tables = &self.tables[all.chain];
+        let laid = &self.problem.families[found.blank.family].widths[found.blank.width].laid;
+        let pieces = Pieces::all(self.problem, found.blank, found.pieces());
+        let others = all.laid.iter().enumerate().filter(|(_, at)| !found.laid.contains(at));
+        let mut wanted = others.filter(|(choice, _)| tables.held.most_of(*choice) > 0);
+        !wanted.any(|(_, at)| pieces.with(laid[*at].along.raw(), 1).fit(self.problem, found.blank))
+    }
+
     /// Patterns with a piece that the hand can hold to the last; and patterns of short pieces only, which must leave
     /// enough to hold.
-    fn parts(&self, blank: Blank) -> Vec<(&Knapsack, Vec<usize>, usize, i64)> {
+    fn parts(&self, blank: Blank) -> Vec<Part<'_>> {
         let (link, problem) = (&self.links[blank.width], self.problem);
         let tables = &self.tables[link.chain];
         let room = blank.usable + problem.kerf.raw();
@@ -175,10 +253,63 @@ fn tables(problem: &Problem, chain: &Chain, worth: Worth, room: i64, tail: Tail)
     Tables { held: Knapsack::new(all, room, 2, tail), short }
 }
 
-fn pattern(blank: Blank, laid: &[usize], filling: &Filling) -> Pattern {
-    debug_assert!(filling.value > NEVER);
-    let mut pieces: Vec<(usize, u32)> = laid.iter().copied().zip(filling.copies.iter().copied()).collect();
-    pieces.retain(|(_, copies)| *copies > 0);
-    pieces.sort_unstable();
-    Pattern { blank, pieces }
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::data::{File, Source, read};
+    use proptest::prelude::*;
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
+
+        /// Of all patterns those that are worth enough at both prices, and that no wanted panel can be added to, as the
+        /// lengths and the hand have it.
+        #[test]
+        fn the_largest_patterns_are_those_that_nothing_can_be_added_to(
+            (prices, others) in (prop::collection::vec(0..60_i64, 3), prop::collection::vec(0..60_i64, 3)),
+            most in prop::collection::vec(0..6_u32, 3),
+            (usable, stub) in (10..60_i64, 0..12_i64),
+            (floor, other_floor) in (0..150_i64, 0..150_i64),
+            width in 0..6_usize,
+        ) {
+            // What is shorter than 8 in cannot be held.
+            let text = "[[sheet]]\nlength = 96\nwidth = 48\nprice = 38.50\n[[panel]]\nsize = \"5 x 7\"\ncount = 9\n\
+                        [[panel]]\nsize = \"6 x 9\"\ncount = 9\n[[panel]]\nsize = \"11 x 14\"\ncount = 9\n\
+                        [saw]\nshortest = 8\ntrims = true\n";
+            let job = read(&Source { job: File::of("job", text), list: None, rack: None }).expect("it is sound");
+            let problem = crate::model::build(&job).expect("they can be made");
+            let inch = problem.sizes[0].sides.width.least.raw() / 5;
+            let family = problem.rippings[0].family;
+            let blank = Blank { family, width, usable: usable * inch, stub: stub * inch };
+            let patterns = |price: &[i64]| {
+                Patterns::new(&problem, family, Worth { price, most: &most, keeping: 0 }, blank.usable)
+            };
+            let (one, other) = (patterns(&prices), patterns(&others));
+            let laid = &problem.families[family].widths[width].laid;
+            let worth = |pattern: &Pattern, price: &[i64]| -> i64 {
+                pattern.yields(&problem).map(|(size, copies)| price[size] * i64::from(copies)).sum()
+            };
+            let grows = |pattern: &Pattern| {
+                (0..laid.len()).any(|at| {
+                    let here = pattern.pieces.iter().find(|piece| piece.0 == at).map_or(0, |piece| piece.1);
+                    let more = Pieces::of(&problem, pattern).with(laid[at].along.raw(), 1);
+                    here < most[laid[at].size] && more.fit(&problem, blank)
+                })
+            };
+            let (mut all, mut largest) = (Vec::new(), Vec::new());
+            one.walk(blank, floor, &mut |pattern, value| {
+                assert_eq!(value, worth(&pattern, &prices));
+                let good = worth(&pattern, &others) >= other_floor && !grows(&pattern);
+                all.extend(good.then_some(pattern));
+                true
+            });
+            one.walk_largest((blank, floor), &[(&other, other_floor)], &Cell::new(usize::MAX), &mut |found| {
+                largest.push(found.pattern());
+                true
+            });
+            all.sort();
+            largest.sort();
+            prop_assert_eq!(largest, all);
+        }
+    }
 }

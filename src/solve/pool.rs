@@ -11,12 +11,14 @@ use super::generate::Bounded;
 use super::layout::Layout;
 use super::master::Made;
 use super::need::Need;
-use super::pattern::{Blank, Pattern, Pieces};
+use super::pattern::{Blank, Found};
 use super::prices::Prices;
 use super::scope::Scope;
 use super::watch::Watch;
 use crate::model::Problem;
+use std::cell::Cell;
 use std::collections::BTreeSet;
+use std::mem::take;
 
 /// Most layouts and patterns that are looked at for one that is listed.
 const LOOKS: usize = 16;
@@ -42,7 +44,8 @@ struct Pool<'a> {
     need: &'a Need,
     lenses: Vec<Lens<'a>>,
     most: usize,
-    looks: usize,
+    /// Looks left.
+    looks: Cell<usize>,
     listed: Vec<Made>,
     watch: &'a dyn Watch,
 }
@@ -60,7 +63,7 @@ pub(super) fn pool(
     let lens = |bounded| Lens::new(problem, need, scope, bounded, target);
     let lenses: Option<Vec<Lens>> = prices.iter().copied().map(lens).collect();
     let Some(lenses) = lenses else { return Some(Vec::new()) };
-    let mut pool = Pool { problem, need, lenses, most, looks: most * LOOKS, listed: Vec::new(), watch };
+    let mut pool = Pool { problem, need, lenses, most, looks: Cell::new(most * LOOKS), listed: Vec::new(), watch };
     let complete = pool.list_layouts() && pool.list_patterns();
     if !complete {
         return None;
@@ -110,10 +113,6 @@ impl<'a> Lens<'a> {
         narrow(i128::from(charge) - spare)
     }
 
-    fn pattern_value(&self, pattern: &Pattern) -> i64 {
-        pattern.yields(self.problem).map(|(size, copies)| self.prices().size[size] * i64::from(copies)).sum()
-    }
-
     fn value_of_strip(&self, blank: Blank) -> i64 {
         strip_value(self.prices(), blank, self.best(blank))
     }
@@ -131,15 +130,31 @@ fn narrow(value: i128) -> i64 {
 impl Pool<'_> {
     fn list_patterns(&mut self) -> bool {
         let blanks = self.blanks();
-        let yard = blanks.len() <= MOST_STRIPS
-            && blanks.into_iter().all(|blank| {
-                let floors: Vec<i64> = self.lenses.iter().map(|lens| lens.floor_of_pattern(blank)).collect();
-                self.list_patterns_of(blank, &floors, &|pattern| Made::Pattern(pattern))
-            });
-        yard && (0..self.problem.on_hand.len()).all(|strip| {
-            let blank = on_hand_blank(&self.problem.on_hand[strip]);
-            let floors: Vec<i64> = self.lenses.iter().map(|lens| lens.floor_on_hand(strip)).collect();
-            self.list_patterns_of(blank, &floors, &|pattern| Made::OnHand(strip, pattern))
+        if blanks.len() > MOST_STRIPS {
+            return false;
+        }
+        let yard = blanks.into_iter().map(|blank| (blank, None));
+        let on_hand = self.problem.on_hand.iter().enumerate().map(|(strip, at)| (on_hand_blank(at), Some(strip)));
+        let strips: Vec<(Blank, Option<usize>)> = yard.chain(on_hand).collect();
+        // Counted before any is made, as there may be too many.
+        let mut many = self.listed.len();
+        let few = strips.iter().all(|strip| {
+            walk_patterns(&self.lenses, *strip, &self.looks, &mut |_, needed| {
+                many += usize::from(needed);
+                self.goes_on(many)
+            })
+        });
+        few && strips.into_iter().all(|(blank, on_hand)| {
+            let listed = &mut self.listed;
+            walk_patterns(&self.lenses, (blank, on_hand), &Cell::new(usize::MAX), &mut |found, needed| {
+                if needed {
+                    listed.push(match on_hand {
+                        Some(strip) => Made::OnHand(strip, found.pattern()),
+                        None => Made::Pattern(found.pattern()),
+                    });
+                }
+                true
+            })
         })
     }
 
@@ -152,49 +167,12 @@ impl Pool<'_> {
         layouts.flat_map(|layout| layout.blanks(self.problem)).map(|(blank, _)| blank).collect()
     }
 
-    fn list_patterns_of(&mut self, blank: Blank, floors: &[i64], made: &dyn Fn(Pattern) -> Made) -> bool {
-        let lenses = std::mem::take(&mut self.lenses);
-        let complete = lenses[0].shelf.family(blank.family).walk(blank, floors[0], &mut |pattern, _| {
-            let seen = lenses.iter().zip(floors).skip(1).all(|(lens, floor)| lens.pattern_value(&pattern) >= *floor);
-            let counted = !lenses[0].scope.strips.is_empty();
-            if seen && !pattern.pieces.is_empty() && self.fills_width(&pattern, counted) && self.is_largest(&pattern) {
-                self.listed.push(made(pattern));
-            }
-            self.goes_on()
-        });
-        self.lenses = lenses;
-        complete
-    }
-
-    fn goes_on(&mut self) -> bool {
-        self.looks = self.looks.saturating_sub(1);
-        let stopped = self.looks.is_multiple_of(TURN) && self.watch.stop();
-        self.looks > 0 && self.listed.len() <= self.most && !stopped
-    }
-
-    /// Whether some panel needs the strip as wide as it is; if none does, a narrower strip serves, which costs no more
-    /// unless the yard's cuts count and the last of the sheet was used up, or the strips of a width are counted.
-    fn fills_width(&self, pattern: &Pattern, counted: bool) -> bool {
-        let counted = counted || self.problem.charges.cuts_matter();
-        let widths = &self.problem.families[pattern.blank.family].widths;
-        let Some(narrower) = pattern.blank.width.checked_sub(1) else { return true };
-        let lies = |at: usize| {
-            let laid = &widths[pattern.blank.width].laid[at];
-            widths[narrower].laid.iter().any(|other| (other.size, other.turned) == (laid.size, laid.turned))
-        };
-        counted || !pattern.pieces.iter().all(|(at, _)| lies(*at))
-    }
-
-    /// Whether no wanted panel can be added.
-    fn is_largest(&self, pattern: &Pattern) -> bool {
-        let laid = &self.problem.families[pattern.blank.family].widths[pattern.blank.width].laid;
-        let pieces = Pieces::of(self.problem, pattern);
-        let mut copies = pattern.pieces.iter().peekable();
-        laid.iter().enumerate().all(|(at, laid)| {
-            let here = copies.next_if(|piece| piece.0 == at).map_or(0, |piece| piece.1);
-            let wanted = here < self.need.count[laid.size];
-            !wanted || !pieces.with(laid.along.raw(), 1).fit(self.problem, pattern.blank)
-        })
+    /// Whether to look at more, where there are so many by now.
+    fn goes_on(&self, many: usize) -> bool {
+        let left = self.looks.get().saturating_sub(1);
+        self.looks.set(left);
+        let stopped = left.is_multiple_of(TURN) && self.watch.stop();
+        left > 0 && many <= self.most && !stopped
     }
 
     fn list_layouts(&mut self) -> bool {
@@ -206,7 +184,7 @@ impl Pool<'_> {
         if self.lenses[0].bounded.judged.layouts[index].is_none() {
             return true;
         }
-        let lenses = std::mem::take(&mut self.lenses);
+        let lenses = take(&mut self.lenses);
         let complete = (!ripping.whole || self.list_whole(index, &lenses))
             && (!ripping.broken || self.list_broken(index, &lenses));
         self.lenses = lenses;
@@ -214,23 +192,33 @@ impl Pool<'_> {
     }
 
     fn list_whole(&mut self, index: usize, lenses: &[Lens]) -> bool {
-        let problem = self.problem;
+        let (problem, scope) = (self.problem, lenses[0].scope);
         let ripping = &problem.rippings[index];
         let board = ripping.board.raw();
-        let blanks =
-            (0..problem.families[ripping.family].widths.len()).map(|at| super::layout::blank(ripping, board, at));
-        let value: Vec<i64> = blanks.clone().map(|blank| counts_for(problem, self.need, &lenses[0], blank)).collect();
-        let most: Vec<u32> = blanks.map(|blank| lenses[0].scope.most_on_a_sheet(problem, self.need, blank)).collect();
-        let toll = toll(problem, lenses[0].prices());
-        let boards = Boards::new(
-            problem,
-            ripping,
-            board,
-            Strips { value: &value, most: Some(&most), least: 0, keeping: 0, toll },
-        );
-        boards.ways().collect::<Vec<_>>().into_iter().all(|(way, cuts)| {
-            let floor = lenses[0].floor_of_layout(index, cuts);
-            boards.walk(way, floor, &mut |board, _| {
+        let blanks: Vec<Blank> = (0..problem.families[ripping.family].widths.len())
+            .map(|at| super::layout::blank(ripping, board, at))
+            .collect();
+        let most: Vec<u32> = blanks.iter().map(|blank| scope.most_on_a_sheet(problem, self.need, *blank)).collect();
+        let counts = |lens| blanks.iter().map(|blank| counts_for(problem, self.need, lens, *blank)).collect();
+        let value: Vec<i64> = counts(&lenses[0]);
+        let boards = |lens: &Lens, value: &[i64]| {
+            let toll = toll(problem, lens.prices());
+            Boards::new(problem, ripping, board, Strips { value, most: Some(&most), least: 0, keeping: 0, toll })
+        };
+        let first = boards(&lenses[0], &value);
+        // The same strips for all; what one counts for below zero is left to the look at each layout.
+        let same = |(first, value): (&i64, i64)| if *first < 0 { -1 } else { value.max(0) };
+        let others: Vec<(&Lens, Boards)> = lenses[1..]
+            .iter()
+            .map(|lens| {
+                let values: Vec<i64> = counts(lens);
+                let values: Vec<i64> = value.iter().zip(values).map(same).collect();
+                (lens, boards(lens, &values))
+            })
+            .collect();
+        first.ways().collect::<Vec<_>>().into_iter().all(|(way, cuts)| {
+            let floors = others.iter().map(|(lens, boards)| (boards, lens.floor_of_layout(index, cuts)));
+            first.walk(way, lenses[0].floor_of_layout(index, cuts), &floors.collect::<Vec<_>>(), &mut |board, _| {
                 self.list_layout(Layout { ripping: index, boards: vec![board] }, lenses)
             })
         })
@@ -252,7 +240,7 @@ impl Pool<'_> {
         if seen && some && self.is_fullest(&layout, lenses[0].scope) {
             self.listed.push(Made::Layout(layout));
         }
-        self.goes_on()
+        self.goes_on(self.listed.len())
     }
 
     /// Whether no useful strip can be added at the same cost and with the same cuts, as far as a sheet gives more.
@@ -284,6 +272,43 @@ impl Pool<'_> {
         let past = charges.most_cuts.is_some_and(|most| cuts > most);
         cuts > before && (past || charges.per_order || charges.of_cuts(cuts) > charges.of_cuts(before))
     }
+}
+
+/// Visits the largest patterns of a strip of the yard, or of one on hand, that all lenses let pass, and says whether they
+/// are needed; as long as no more than so many others are passed over.
+fn walk_patterns(
+    lenses: &[Lens],
+    (blank, on_hand): (Blank, Option<usize>),
+    passed: &Cell<usize>,
+    visit: &mut dyn FnMut(&Found, bool) -> bool,
+) -> bool {
+    let floor = |lens: &Lens| on_hand.map_or_else(|| lens.floor_of_pattern(blank), |strip| lens.floor_on_hand(strip));
+    let patterns: Vec<_> = lenses.iter().map(|lens| (lens.shelf.family(blank.family), floor(lens))).collect();
+    let narrower = lie_narrower(&lenses[0], blank);
+    let (first, floor) = patterns[0];
+    first.walk_largest((blank, floor), &patterns[1..], passed, &mut |found| {
+        let mut pieces = found.pieces();
+        let needed = match &narrower {
+            Some(narrower) => pieces.any(|(at, _)| !narrower[at]),
+            None => pieces.next().is_some(),
+        };
+        visit(found, needed)
+    })
+}
+
+/// Which panels lie on a narrower strip too. Where all of a pattern do, that strip serves, which costs no more; so some
+/// panel must need the strip as wide as it is. None where it may be as wide as it is all the same: where the yard's cuts
+/// count and the last of the sheet was used up, or the strips of a width are counted.
+fn lie_narrower(lens: &Lens, blank: Blank) -> Option<Vec<bool>> {
+    let problem = lens.problem;
+    let widths = &problem.families[blank.family].widths;
+    let narrower = &widths[blank.width.checked_sub(1)?].laid;
+    if problem.charges.cuts_matter() || !lens.scope.strips.is_empty() {
+        return None;
+    }
+    let lies =
+        |laid: &crate::model::Laid| narrower.iter().any(|other| (other.size, other.turned) == (laid.size, laid.turned));
+    Some(widths[blank.width].laid.iter().map(lies).collect())
 }
 
 /// What a strip counts for; below zero where nothing wanted can be cut from it.

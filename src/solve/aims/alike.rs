@@ -51,7 +51,7 @@ fn large_enough(problem: &Problem, cost: i64, worth: i64) -> Option<Vec<(Layout,
                 continue;
             }
             let floor = i64::try_from(-(-need).div_euclid(i128::from(copies))).ok().filter(|floor| *floor > 0)?;
-            let few = boards.walk(way, floor, &mut |board, _| {
+            let few = boards.walk(way, floor, &[], &mut |board, _| {
                 layouts.push((Layout { ripping: index, boards: vec![board] }, copies));
                 layouts.len() <= MOST
             });

@@ -75,7 +75,7 @@ impl Near<'_> {
             let Some(charge) = charge(problem, self.means, (self.prices, self.judged.rate), ripping, cuts) else {
                 return true;
             };
-            boards.walk(way, charge.saturating_sub(gap).max(1), &mut |board, _| {
+            boards.walk(way, charge.saturating_sub(gap).max(1), &[], &mut |board, _| {
                 if !board.strips.is_empty() {
                     listed.insert(Made::Layout(Layout { ripping: index, boards: vec![board] }));
                 }

@@ -10,8 +10,8 @@ mod walk;
 use super::cell::{Cell, any_number, better, cell, slack};
 use super::grid::Grid;
 use super::tail::Tail;
-pub(super) use walk::Other;
 use walk::Walk;
+pub(super) use walk::{Side, Terms};
 
 /// Worth less than anything that can be.
 pub(super) const NEVER: i64 = i64::MIN / 4;
@@ -106,6 +106,11 @@ impl Knapsack {
         }
     }
 
+    /// Most copies of a choice.
+    pub(super) fn most_of(&self, choice: usize) -> u32 {
+        self.choices[choice].most
+    }
+
     /// The most that the first `k` choices and the tail can be worth in `room`; [`NEVER`] where the state cannot be
     /// met. With a coarse unit a bound from above.
     #[allow(clippy::cast_possible_truncation)] // whole, or minus infinity
@@ -114,10 +119,16 @@ impl Knapsack {
     }
 
     fn promise(&self, k: usize, state: usize, room: i64) -> Cell {
-        let column = self.grid.column(room, state).filter(|_| state < self.states);
-        column.map_or(Cell::NEG_INFINITY, |column| {
-            self.tables[(k * self.states + state) * self.columns + column.min(self.columns - 1)] + self.slack
-        })
+        self.column(state, room).map_or(Cell::NEG_INFINITY, |column| self.promise_at(k, state, column))
+    }
+
+    /// The column of so much room in this state, if it can be met in it.
+    fn column(&self, state: usize, room: i64) -> Option<usize> {
+        self.grid.column(room, state).filter(|_| state < self.states)
+    }
+
+    fn promise_at(&self, k: usize, state: usize, column: usize) -> Cell {
+        self.tables[(k * self.states + state) * self.columns + column.min(self.columns - 1)] + self.slack
     }
 
     /// The best filling of `room` with the first `k` choices, if it is worth more than `floor`.
@@ -128,12 +139,12 @@ impl Knapsack {
         }
         // Where the table is exact, the first filling worth so much is the best.
         let mut best = None;
-        self.walk((k, state, room), None, &mut most.clone(), &mut |filling, _| {
+        self.walk((k, state, room), Terms::default(), &mut most.clone(), &mut |filling, _| {
             best = Some(filling.clone());
             false
         });
         if best.is_none() {
-            self.walk((k, state, room), None, &mut (floor + 1), &mut |filling, floor| {
+            self.walk((k, state, room), Terms::default(), &mut (floor + 1), &mut |filling, floor| {
                 *floor = filling.value + 1;
                 best = Some(filling.clone());
                 true
@@ -142,17 +153,16 @@ impl Knapsack {
         best
     }
 
-    /// Visits every filling of a room with the first `k` choices, from a state on, that is worth at least `floor`,
-    /// which the visitor may raise; stops where the visitor says so. Returns false when stopped.
+    /// Visits every filling of a room with the first `k` choices, from a state on, that meets the terms and is worth at
+    /// least `floor`, which the visitor may raise; stops where the visitor says so. Returns false when stopped.
     pub(super) fn walk(
         &self,
         (k, state, room): (usize, usize, i64),
-        other: Option<Other>,
+        terms: Terms,
         floor: &mut i64,
         visit: &mut dyn FnMut(&Filling, &mut i64) -> bool,
     ) -> bool {
-        let filling = Filling { copies: vec![0; k], value: 0 };
-        Walk { knapsack: self, other, filling, pieces: 0, floor, visit }.descend(k, state, room)
+        Walk::new(self, k, terms, floor, visit).begin(state, room)
     }
 }
 
@@ -275,7 +285,7 @@ mod tests {
                 prop_assert!(best.is_none_or(|best| every_one.contains(&best)));
                 let mut floor = most.map_or(0, |most| most - gap * unit);
                 let (mut seen, least) = (Vec::new(), floor);
-                knapsack.walk((choices.len(), state, room), None, &mut floor, &mut |filling, _| {
+                knapsack.walk((choices.len(), state, room), Terms::default(), &mut floor, &mut |filling, _| {
                     seen.push(filling.clone());
                     true
                 });
@@ -288,5 +298,88 @@ mod tests {
                 prop_assert_eq!(by_copies(seen), by_copies(near.collect()));
             }
         }
+
+        /// Every filling that is worth enough at its own values and at others, and leaves no room for one more piece.
+        #[test]
+        fn shows_what_meets_the_terms(
+            pieces in prop::collection::vec((1..9_i64, prop::sample::select(vec![0_u32, 1, 2, 3, u32::MAX]), -3..20_i64, any::<bool>()), 1..4),
+            others in prop::collection::vec((prop::collection::vec(-3..20_i64, 3), -5..5_i64, prop::option::of(-5..60_i64)), 0..3),
+            (room, floor) in (0..24_i64, -5..60_i64),
+            (largest, counted, coarse) in (any::<bool>(), any::<bool>(), any::<bool>()),
+            tail in prop::sample::select(vec![Tail::Nothing, Tail::UsedUp, Tail::Kept { lost: 1, steps: vec![(3, 4), (20, 9)] }]),
+        ) {
+            let step = |meets| if counted { Step::Count } else if meets { Step::Meet } else { Step::Stay };
+            // Lengths that no table is fine enough for, where nothing may have to be used up.
+            let coarse = coarse && tail != Tail::UsedUp;
+            let times = if coarse { 10_007 } else { 1 };
+            let choice = |(at, &(size, most, value, meets)): (usize, &(i64, u32, i64, bool))| {
+                Choice { length: size * times + i64::from(coarse && at == 1), most, value, step: step(meets) }
+            };
+            let choices: Vec<Choice> = pieces.iter().enumerate().map(choice).collect();
+            let (room, states) = (room * times, if counted { 5 } else { 2 });
+            let knapsack = Knapsack::new(choices.clone(), room, states, tail.clone());
+            let tables: Vec<Knapsack> = others
+                .iter()
+                .map(|(values, _, _)| {
+                    let choices = choices.iter().zip(values).map(|(choice, value)| Choice { value: *value, ..*choice });
+                    Knapsack::new(choices.collect(), room, states, tail.clone())
+                })
+                .collect();
+            let worth = |filling: &Filling, values: &[i64]| {
+                filling.copies.iter().zip(values).map(|(copies, value)| i64::from(*copies) * value).sum::<i64>()
+            };
+            let own: Vec<i64> = choices.iter().map(|choice| choice.value).collect();
+            for state in 0..states {
+                let meeting = every(&choices, (state, room), &tail).into_iter().filter_map(|filling| {
+                    let left = room - worth(&filling, &choices.iter().map(|choice| choice.length).collect::<Vec<_>>());
+                    let mut more = filling.copies.iter().zip(&choices);
+                    if largest && more.any(|(copies, choice)| *copies < choice.most && choice.length <= left) {
+                        return None;
+                    }
+                    let (tail, mut value) = (filling.value - worth(&filling, &own), filling.value);
+                    for (values, beside, floor) in &others {
+                        let other = beside + worth(&filling, values) + tail;
+                        match floor {
+                            Some(floor) if other < *floor => return None,
+                            Some(_) => {}
+                            None => value = value.min(other),
+                        }
+                    }
+                    (value >= floor).then_some((filling.copies, value))
+                });
+                let mut meeting: Vec<_> = meeting.collect();
+                let sides = tables.iter().zip(&others);
+                let sides = sides.map(|(tables, (_, beside, floor))| Side { tables, beside: *beside, floor: *floor });
+                let passed = std::cell::Cell::new(usize::MAX);
+                let terms = Terms { sides: sides.collect(), largest: largest.then_some(&passed) };
+                let mut seen = Vec::new();
+                knapsack.walk((choices.len(), state, room), terms, &mut floor.clone(), &mut |filling, _| {
+                    seen.push((filling.copies.clone(), filling.value));
+                    true
+                });
+                meeting.sort_unstable();
+                seen.sort_unstable();
+                prop_assert_eq!(seen, meeting);
+            }
+        }
+    }
+
+    #[test]
+    fn a_walk_stops_where_no_more_may_be_passed_over() {
+        let choice = |length, most| Choice { length, most, value: 1, step: Step::Stay };
+        // Of one long piece and any number of short ones: with none of the short ones there is room for one.
+        let knapsack = Knapsack::new(vec![choice(6, 1), choice(2, u32::MAX)], 9, 1, Tail::Nothing);
+        let walk = |passed: usize| {
+            let (passed, mut seen) = (std::cell::Cell::new(passed), Vec::new());
+            let terms = Terms { sides: Vec::new(), largest: Some(&passed) };
+            let to_the_end = knapsack.walk((2, 0, 9), terms, &mut 0, &mut |filling, _| {
+                seen.push(filling.copies.clone());
+                true
+            });
+            (seen, to_the_end)
+        };
+        let (all, to_the_end) = walk(usize::MAX);
+        assert_eq!((all.as_slice(), to_the_end), ([vec![0, 4], vec![1, 1]].as_slice(), true));
+        assert_eq!(walk(1), (vec![vec![0, 4]], false));
     }
 }

@@ -3,65 +3,117 @@
 
 use super::super::cell::cell;
 use super::{Filling, Knapsack, NEVER, after};
+use std::cell::Cell;
 
-/// The same pieces at other values: each is worth less by the same, a filling more by the same, and is worth the less
-/// of both.
+/// What fillings must be, besides worth the floor; nothing more by default.
+#[derive(Clone, Default)]
+pub(in crate::solve) struct Terms<'a> {
+    /// What they must be worth at other values.
+    pub sides: Vec<Side<'a>>,
+    /// Where they must leave no room for one more piece of a choice that they do not have the most of: how many that do
+    /// may still be passed over until the walk stops.
+    pub largest: Option<&'a Cell<usize>>,
+}
+
+/// The same choices at other values.
 #[derive(Clone, Copy)]
-pub(in crate::solve) struct Other<'a> {
-    /// Its tables.
+pub(in crate::solve) struct Side<'a> {
+    /// Their tables.
     pub tables: &'a Knapsack,
-    /// What each piece is worth less.
-    pub each: i64,
-    /// What a filling is worth more.
+    /// What a filling is worth besides.
     pub beside: i64,
+    /// What it must be worth at least; none where it is worth the less of both, and the floor is that of the walk.
+    pub floor: Option<i64>,
 }
 
 /// A walk over fillings.
 pub(super) struct Walk<'a, 'b> {
-    /// Its tables.
-    pub knapsack: &'a Knapsack,
-    /// The same pieces at other values.
-    pub other: Option<Other<'a>>,
-    /// What is cut so far.
-    pub filling: Filling,
-    /// How many pieces that are.
-    pub pieces: i64,
+    knapsack: &'a Knapsack,
+    sides: Vec<Side<'a>>,
+    largest: Option<&'a Cell<usize>>,
+    /// What is cut so far; the sides hold what it is worth to them.
+    filling: Filling,
     /// The least that a filling must be worth.
-    pub floor: &'b mut i64,
+    floor: &'b mut i64,
     /// Whom they are shown to.
-    pub visit: &'b mut dyn FnMut(&Filling, &mut i64) -> bool,
+    visit: &'b mut dyn FnMut(&Filling, &mut i64) -> bool,
 }
 
-impl Walk<'_, '_> {
-    /// Goes on with the first `k` choices; false when stopped.
-    pub(super) fn descend(&mut self, k: usize, state: usize, room: i64) -> bool {
-        if self.falls_short(k, state, room) {
+impl<'a, 'b> Walk<'a, 'b> {
+    /// A walk over fillings with the first `k` choices.
+    pub(super) fn new(
+        knapsack: &'a Knapsack,
+        k: usize,
+        terms: Terms<'a>,
+        floor: &'b mut i64,
+        visit: &'b mut dyn FnMut(&Filling, &mut i64) -> bool,
+    ) -> Walk<'a, 'b> {
+        let filling = Filling { copies: vec![0; k], value: 0 };
+        Walk { knapsack, sides: terms.sides, largest: terms.largest, filling, floor, visit }
+    }
+
+    /// Begins with all choices; false when stopped.
+    pub(super) fn begin(&mut self, state: usize, room: i64) -> bool {
+        let column = self.knapsack.column(state, room);
+        self.descend(self.filling.copies.len(), (state, room, column), i64::MAX)
+    }
+
+    /// Goes on with the first `k` choices from a state, a room and its column; they are to leave less room than
+    /// `least_piece`. False when stopped.
+    fn descend(&mut self, k: usize, (state, room, column): (usize, i64, Option<usize>), least_piece: i64) -> bool {
+        if column.is_none_or(|column| self.falls_short(k, state, column)) {
             return true;
         }
-        let Some(choice) = k.checked_sub(1).map(|at| self.knapsack.choices[at]) else { return self.finish(room) };
-        let (before, pieces) = (self.filling.value, self.pieces);
+        let Some(at) = k.checked_sub(1) else {
+            return if room < least_piece { self.finish(room) } else { self.pass_over() };
+        };
+        let (choice, grid) = (self.knapsack.choices[at], self.knapsack.grid);
+        let (exact, step) = (grid.exact, grid.steps(choice.length));
         let fit = u32::try_from(room.max(0) / choice.length).unwrap_or(u32::MAX).min(choice.most);
-        for copies in (0..=fit).rev() {
+        // With fewer of the last choice there is room for one more.
+        let fewest = if self.largest.is_some() && at == 0 { fit } else { 0 };
+        for copies in (fewest..=fit).rev() {
             let Some(state) = after(choice.step, state, copies) else { continue };
-            self.filling.copies[k - 1] = copies;
-            self.filling.value = before + i64::from(copies) * choice.value;
-            self.pieces = pieces + i64::from(copies);
-            if !self.descend(k - 1, state, room - i64::from(copies) * choice.length) {
+            self.cut(at, copies);
+            let more = self.largest.is_some() && copies < choice.most;
+            let least_piece = if more { least_piece.min(choice.length) } else { least_piece };
+            let room = room - i64::from(copies) * choice.length;
+            let column = match column {
+                Some(column) if exact => column.checked_sub(copies as usize * step),
+                _ => self.knapsack.column(state, room),
+            };
+            if !self.descend(at, (state, room, column), least_piece) {
                 return false;
             }
         }
-        (self.filling.value, self.pieces) = (before, pieces);
-        self.filling.copies[k - 1] = 0;
+        self.cut(at, 0);
         true
     }
 
+    /// Says whether to go on after a filling that is not among the largest.
+    fn pass_over(&self) -> bool {
+        self.largest.is_none_or(|left| {
+            left.set(left.get().saturating_sub(1));
+            left.get() > 0
+        })
+    }
+
+    /// Changes how often a choice is cut.
+    fn cut(&mut self, at: usize, copies: u32) {
+        let more = i64::from(copies) - i64::from(self.filling.copies[at]);
+        self.filling.copies[at] = copies;
+        self.filling.value += more * self.knapsack.choices[at].value;
+        for side in &mut self.sides {
+            side.beside += more * side.tables.choices[at].value;
+        }
+    }
+
     /// Whether no filling that goes on so can reach the floor.
-    fn falls_short(&self, k: usize, state: usize, room: i64) -> bool {
-        let floor = cell(*self.floor);
-        self.knapsack.promise(k, state, room) + cell(self.filling.value) < floor
-            || self.other.is_some_and(|other| {
-                other.tables.promise(k, state, room) + cell(other.of(self.filling.value, self.pieces)) < floor
-            })
+    fn falls_short(&self, k: usize, state: usize, column: usize) -> bool {
+        let falls_short =
+            |tables: &Knapsack, value: i64, floor: i64| tables.promise_at(k, state, column) + cell(value) < cell(floor);
+        falls_short(self.knapsack, self.filling.value, *self.floor)
+            || self.sides.iter().any(|side| falls_short(side.tables, side.beside, side.floor.unwrap_or(*self.floor)))
     }
 
     /// Shows the filling with the true tail, if it still reaches the floor.
@@ -71,16 +123,17 @@ impl Walk<'_, '_> {
             return true;
         }
         let before = self.filling.value;
-        let value = self.other.map_or(before, |other| before.min(other.of(before, self.pieces))) + worth;
-        self.filling.value = value;
-        let goes_on = value < *self.floor || (self.visit)(&self.filling, self.floor);
+        let mut value = before;
+        for side in &self.sides {
+            match side.floor {
+                Some(floor) if side.beside + worth < floor => return true,
+                Some(_) => {}
+                None => value = value.min(side.beside),
+            }
+        }
+        self.filling.value = value + worth;
+        let goes_on = self.filling.value < *self.floor || (self.visit)(&self.filling, self.floor);
         self.filling.value = before;
         goes_on
-    }
-}
-
-impl Other<'_> {
-    fn of(&self, value: i64, pieces: i64) -> i64 {
-        value - self.each * pieces + self.beside
     }
 }

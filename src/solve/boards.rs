@@ -195,7 +195,7 @@ impl Boards {
             floor: None,
         }));
         let from = (self.widths.len(), way.count.unwrap_or(0), self.tables.room);
-        self.tables.all(way.used_up).walk(from, Terms { sides, largest: None }, floor, visit)
+        self.tables.all(way.used_up).walk(from, Terms { sides, ..Terms::default() }, floor, visit)
     }
 
     fn board(&self, filling: &Filling) -> Board {

@@ -4,7 +4,7 @@
 use super::chain::{Chain, Link, chains};
 use super::knapsack::{Choice, Knapsack, NEVER, Side, Step, Terms};
 use super::tail::Tail;
-use crate::model::Problem;
+use crate::model::{Laid, Problem};
 use std::cell::Cell;
 
 /// What a strip is cut from: all that patterns depend on.
@@ -189,17 +189,31 @@ impl<'a> Patterns<'a> {
         visit: &mut dyn FnMut(&Found, i64) -> bool,
     ) -> bool {
         let others: Vec<_> = others.iter().map(|(other, floor)| (other.parts(blank), *floor)).collect();
+        let longer = if largest.is_some() { self.longer_ways(blank) } else { Vec::new() };
         self.parts(blank).into_iter().enumerate().all(|(at, (knapsack, laid, state, room))| {
             let sides = others.iter().map(|(parts, floor)| {
                 assert!(parts[at].1 == laid, "the choices are the same");
                 Side { tables: parts[at].0, beside: 0, floor: Some(*floor) }
             });
-            let terms = Terms { sides: sides.collect(), largest };
+            let left_out = laid.iter().map(|at| longer.get(*at).is_some_and(|longer| *longer)).collect();
+            let terms = Terms { sides: sides.collect(), largest, left_out };
             let mut floor = floor;
             knapsack.walk((laid.len(), state, room), terms, &mut floor, &mut |filling, _| {
                 visit(&Found { blank, laid: &laid, copies: &filling.copies }, filling.value)
             })
         })
+    }
+
+    /// Of the width's ways to lie, those that take more of the strip than another one of the same panel does: nothing is
+    /// lost without them, as long as the hand has something to hold.
+    fn longer_ways(&self, blank: Blank) -> Vec<bool> {
+        let laid = &self.problem.families[blank.family].widths[blank.width].laid;
+        let is_held = |laid: &Laid| laid.along >= self.problem.shortest;
+        let serves = |(at, one): (usize, &Laid), (than, other): (usize, &Laid)| {
+            let shorter = (one.along, at) < (other.along, than);
+            one.size == other.size && shorter && (is_held(one) || !is_held(other))
+        };
+        laid.iter().enumerate().map(|way| laid.iter().enumerate().any(|other| serves(other, way))).collect()
     }
 
     /// Whether no panel can be added to what the tables of its choices left no room in: where they are all too short to
@@ -213,7 +227,8 @@ impl<'a> Patterns<'a> {
         let laid = &self.problem.families[found.blank.family].widths[found.blank.width].laid;
         let pieces = Pieces::all(self.problem, found.blank, found.pieces());
         let others = all.laid.iter().enumerate().filter(|(_, at)| !found.laid.contains(at));
-        let mut wanted = others.filter(|(choice, _)| tables.held.most_of(*choice) > 0);
+        let longer = self.longer_ways(found.blank);
+        let mut wanted = others.filter(|(choice, at)| tables.held.most_of(*choice) > 0 && !longer[**at]);
         !wanted.any(|(_, at)| pieces.with(laid[*at].along.raw(), 1).fit(self.problem, found.blank))
     }
 
@@ -263,7 +278,8 @@ mod tests {
         #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
 
         /// Of all patterns those that are worth enough at both prices, and that no wanted panel can be added to, as the
-        /// lengths and the hand have it.
+        /// lengths and the hand have it; without panels that take more of the strip than they would if they were turned.
+        /// And whatever a pattern gives, one of them gives.
         #[test]
         fn the_largest_patterns_are_those_that_nothing_can_be_added_to(
             (prices, others) in (prop::collection::vec(0..60_i64, 3), prop::collection::vec(0..60_i64, 3)),
@@ -289,24 +305,47 @@ mod tests {
             let worth = |pattern: &Pattern, price: &[i64]| -> i64 {
                 pattern.yields(&problem).map(|(size, copies)| price[size] * i64::from(copies)).sum()
             };
+            let along = |at: usize| laid[at].along;
+            let turned_back = |at: usize, other: usize| {
+                let shorter = (along(other), other) < (along(at), at) && laid[other].size == laid[at].size;
+                shorter && (along(other).raw() >= 8 * inch || along(at).raw() < 8 * inch)
+            };
+            let ways: Vec<usize> = (0..laid.len()).filter(|at| !(0..laid.len()).any(|other| turned_back(*at, other))).collect();
             let grows = |pattern: &Pattern| {
-                (0..laid.len()).any(|at| {
-                    let here = pattern.pieces.iter().find(|piece| piece.0 == at).map_or(0, |piece| piece.1);
-                    let more = Pieces::of(&problem, pattern).with(laid[at].along.raw(), 1);
-                    here < most[laid[at].size] && more.fit(&problem, blank)
+                ways.iter().any(|at| {
+                    let here = pattern.pieces.iter().find(|piece| piece.0 == *at).map_or(0, |piece| piece.1);
+                    let more = Pieces::of(&problem, pattern).with(along(*at).raw(), 1);
+                    here < most[laid[*at].size] && more.fit(&problem, blank)
                 })
             };
-            let (mut all, mut largest) = (Vec::new(), Vec::new());
-            one.walk(blank, floor, &mut |pattern, value| {
+            let (mut all, mut every, mut gives) = (Vec::new(), Vec::new(), Vec::new());
+            let given = |pattern: &Pattern| -> Vec<u32> {
+                let mut given = [0; 3];
+                pattern.yields(&problem).for_each(|(size, copies)| given[size] += copies);
+                given.iter().zip(&most).map(|(given, most)| *given.min(most)).collect()
+            };
+            one.walk(blank, 0, &mut |pattern, value| {
                 assert_eq!(value, worth(&pattern, &prices));
-                let good = worth(&pattern, &others) >= other_floor && !grows(&pattern);
-                all.extend(good.then_some(pattern));
+                every.push(given(&pattern));
+                let good = value >= floor && worth(&pattern, &others) >= other_floor;
+                let short = pattern.pieces.iter().all(|(at, _)| ways.contains(at));
+                all.extend((good && short && !grows(&pattern)).then_some(pattern));
                 true
             });
-            one.walk_largest((blank, floor), &[(&other, other_floor)], &Cell::new(usize::MAX), &mut |found| {
-                largest.push(found.pattern());
-                true
-            });
+            let largest_of = |floor: i64, others: &[(&Patterns, i64)]| {
+                let mut largest = Vec::new();
+                one.walk_largest((blank, floor), others, &Cell::new(usize::MAX), &mut |found| {
+                    largest.push(found.pattern());
+                    true
+                });
+                largest
+            };
+            gives.extend(largest_of(0, &[]).iter().map(given));
+            for every in every {
+                let serves = |gives: &Vec<u32>| gives.iter().zip(&every).all(|(gives, every)| gives >= every);
+                prop_assert!(gives.iter().any(serves), "{every:?} of {gives:?}");
+            }
+            let mut largest = largest_of(floor, &[(&other, other_floor)]);
             all.sort();
             largest.sort();
             prop_assert_eq!(largest, all);

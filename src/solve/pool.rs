@@ -2,7 +2,8 @@
 //! by what a layout or a pattern costs above the best of its kind; so one that alone lifts it above the target is in no
 //! such plan. Several prices may look at the same scope, and each may rule out what the others let pass. Of those left,
 //! only the largest are listed: a pattern that another one contains, or a layout that one of the same cost contains, is
-//! not needed. Nor is a sheet with more strips of a blank than the scope crosscuts.
+//! not needed, nor is one with a panel that takes more of its strip than it would if it were turned. Nor is a sheet with
+//! more strips of a blank than the scope crosscuts.
 
 use super::boards::{Boards, Strips};
 use super::bound::{Shelf, charge, on_hand_blank, strip_value, toll};

@@ -306,6 +306,7 @@ mod tests {
             others in prop::collection::vec((prop::collection::vec(-3..20_i64, 3), -5..5_i64, prop::option::of(-5..60_i64)), 0..3),
             (room, floor) in (0..24_i64, -5..60_i64),
             (largest, counted, coarse) in (any::<bool>(), any::<bool>(), any::<bool>()),
+            left_out in prop::collection::vec(any::<bool>(), 0..4),
             tail in prop::sample::select(vec![Tail::Nothing, Tail::UsedUp, Tail::Kept { lost: 1, steps: vec![(3, 4), (20, 9)] }]),
         ) {
             let step = |meets| if counted { Step::Count } else if meets { Step::Meet } else { Step::Stay };
@@ -332,8 +333,13 @@ mod tests {
             for state in 0..states {
                 let meeting = every(&choices, (state, room), &tail).into_iter().filter_map(|filling| {
                     let left = room - worth(&filling, &choices.iter().map(|choice| choice.length).collect::<Vec<_>>());
-                    let mut more = filling.copies.iter().zip(&choices);
-                    if largest && more.any(|(copies, choice)| *copies < choice.most && choice.length <= left) {
+                    let is_out = |at: usize| left_out.get(at) == Some(&true);
+                    let mut cut = filling.copies.iter().zip(&choices).enumerate();
+                    if cut.clone().any(|(at, (copies, _))| *copies > 0 && is_out(at)) {
+                        return None;
+                    }
+                    let more = |copies: u32, choice: &Choice| copies < choice.most && choice.length <= left;
+                    if largest && cut.any(|(at, (copies, choice))| more(*copies, choice) && !is_out(at)) {
                         return None;
                     }
                     let (tail, mut value) = (filling.value - worth(&filling, &own), filling.value);
@@ -351,7 +357,8 @@ mod tests {
                 let sides = tables.iter().zip(&others);
                 let sides = sides.map(|(tables, (_, beside, floor))| Side { tables, beside: *beside, floor: *floor });
                 let passed = std::cell::Cell::new(usize::MAX);
-                let terms = Terms { sides: sides.collect(), largest: largest.then_some(&passed) };
+                let left_out = left_out.clone();
+                let terms = Terms { sides: sides.collect(), largest: largest.then_some(&passed), left_out };
                 let mut seen = Vec::new();
                 knapsack.walk((choices.len(), state, room), terms, &mut floor.clone(), &mut |filling, _| {
                     seen.push((filling.copies.clone(), filling.value));
@@ -371,7 +378,7 @@ mod tests {
         let knapsack = Knapsack::new(vec![choice(6, 1), choice(2, u32::MAX)], 9, 1, Tail::Nothing);
         let walk = |passed: usize| {
             let (passed, mut seen) = (std::cell::Cell::new(passed), Vec::new());
-            let terms = Terms { sides: Vec::new(), largest: Some(&passed) };
+            let terms = Terms { largest: Some(&passed), ..Terms::default() };
             let to_the_end = knapsack.walk((2, 0, 9), terms, &mut 0, &mut |filling, _| {
                 seen.push(filling.copies.clone());
                 true

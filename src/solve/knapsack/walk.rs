@@ -13,6 +13,8 @@ pub(in crate::solve) struct Terms<'a> {
     /// Where they must leave no room for one more piece of a choice that they do not have the most of: how many that do
     /// may still be passed over until the walk stops.
     pub largest: Option<&'a Cell<usize>>,
+    /// Choices that they may not have, nor need there be no room for those; none where empty.
+    pub left_out: Vec<bool>,
 }
 
 /// The same choices at other values.
@@ -31,6 +33,7 @@ pub(super) struct Walk<'a, 'b> {
     knapsack: &'a Knapsack,
     sides: Vec<Side<'a>>,
     largest: Option<&'a Cell<usize>>,
+    left_out: Vec<bool>,
     /// What is cut so far; the sides hold what it is worth to them.
     filling: Filling,
     /// The least that a filling must be worth.
@@ -49,7 +52,8 @@ impl<'a, 'b> Walk<'a, 'b> {
         visit: &'b mut dyn FnMut(&Filling, &mut i64) -> bool,
     ) -> Walk<'a, 'b> {
         let filling = Filling { copies: vec![0; k], value: 0 };
-        Walk { knapsack, sides: terms.sides, largest: terms.largest, filling, floor, visit }
+        let Terms { sides, largest, left_out } = terms;
+        Walk { knapsack, sides, largest, left_out, filling, floor, visit }
     }
 
     /// Begins with all choices; false when stopped.
@@ -67,6 +71,9 @@ impl<'a, 'b> Walk<'a, 'b> {
         let Some(at) = k.checked_sub(1) else {
             return if room < least_piece { self.finish(room) } else { self.pass_over() };
         };
+        if self.left_out.get(at).is_some_and(|left_out| *left_out) {
+            return self.descend(at, (state, room, column), least_piece);
+        }
         let (choice, grid) = (self.knapsack.choices[at], self.knapsack.grid);
         let (exact, step) = (grid.exact, grid.steps(choice.length));
         let fit = u32::try_from(room.max(0) / choice.length).unwrap_or(u32::MAX).min(choice.most);

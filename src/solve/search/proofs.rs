@@ -6,7 +6,6 @@ use super::super::fixed_point::{Exact, tightened, whole};
 use super::super::simplex::Simplex;
 use super::super::trail::Trail;
 use std::collections::VecDeque;
-use std::mem::take;
 
 /// Most that are kept.
 const KEPT: usize = 16;
@@ -26,7 +25,7 @@ struct Proof {
     reduced: Vec<i64>,
     /// The same or what it costs below its worth, to see quickly what may be tightened.
     apart: Vec<f64>,
-    /// The columns that cost less than they are worth.
+    /// The columns that cost less than they are worth, ascending.
     below: Vec<usize>,
     /// The prices of the rows that count strips for a while.
     counted: Vec<i64>,
@@ -102,13 +101,9 @@ impl Proof {
     #[allow(clippy::cast_precision_loss)] // a first look, which is wrong to the safe side
     fn tighten(&self, lp: &mut Simplex, trail: &mut Trail, left: i128, raised: &mut Vec<usize>) {
         let near = left as f64 * (1.0 - 1e-9);
-        for (column, apart) in self.apart.iter().enumerate() {
-            let (least, most) = lp.bounds(column);
-            if apart * (most - least) <= near {
-                continue;
-            }
+        for column in lp.columns_beyond(&self.apart, near) {
             let Some(moved) = tightened(lp, column, i128::from(self.reduced[column]), left) else { continue };
-            if moved.1 != 0.0 && least == 0.0 {
+            if moved.1 != 0.0 && lp.bounds(column).0 == 0.0 {
                 raised.push(column);
             }
             trail.set(lp, moved);
@@ -118,12 +113,27 @@ impl Proof {
     /// The row that was counted last is taken away with its column, and so is what it added to the worth of others.
     fn uncount(&mut self, columns: &[usize]) {
         let price = self.counted.pop().expect("as many as there are such rows");
-        self.reduced.pop();
-        for column in columns {
-            self.reduced[*column] += price;
+        let last = self.reduced.len() - 1;
+        self.set(last, 0);
+        if price != 0 {
+            for column in columns {
+                self.set(*column, self.reduced[*column] + price);
+            }
         }
-        let (reduced, counted) = (take(&mut self.reduced), take(&mut self.counted));
-        *self = Proof::new(self.right, reduced, counted);
+        self.reduced.pop();
+        self.apart.pop();
+    }
+
+    /// Sets what a column costs above its worth.
+    #[allow(clippy::cast_precision_loss)] // as in `new`
+    fn set(&mut self, column: usize, reduced: i64) {
+        self.reduced[column] = reduced;
+        self.apart[column] = reduced.unsigned_abs() as f64;
+        match (self.below.binary_search(&column), reduced < 0) {
+            (Err(at), true) => self.below.insert(at, column),
+            (Ok(at), false) => drop(self.below.remove(at)),
+            _ => {}
+        }
     }
 }
 

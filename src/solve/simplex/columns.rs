@@ -5,6 +5,9 @@ use super::Column;
 /// An entry that is kept free: a part of nothing.
 const FREE: (usize, f64) = (0, 0.0);
 
+/// Columns that are looked at together.
+const TOGETHER: usize = 16;
+
 /// All columns.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Columns {
@@ -35,6 +38,25 @@ impl Columns {
     /// With how many of the entries that the column before begins with a column begins too, at least.
     pub(super) fn alike(&self, column: usize) -> usize {
         self.alike[column]
+    }
+
+    /// The columns whose room between their bounds, times a number of each, is more than this, or cannot be told to be no
+    /// more. Mostly there are few, so some are looked at together first.
+    pub(super) fn beyond(&self, times: &[f64], much: f64) -> Vec<usize> {
+        let is_beyond = |((times, least), most): ((&f64, &f64), &f64)| {
+            let room = times * (most - least);
+            room > much || room.is_nan()
+        };
+        let mut beyond = Vec::new();
+        let groups = times.chunks(TOGETHER).zip(self.least.chunks(TOGETHER)).zip(self.most.chunks(TOGETHER));
+        for (group, ((times, least), most)) in groups.enumerate() {
+            let all = times.iter().zip(least).zip(most);
+            if all.clone().fold(false, |some, column| some | is_beyond(column)) {
+                let here = all.enumerate().filter(|(_, column)| is_beyond(*column));
+                beyond.extend(here.map(|(at, _)| group * TOGETHER + at));
+            }
+        }
+        beyond
     }
 
     /// Adds a column with room for so many entries more.
@@ -154,5 +176,24 @@ mod tests {
         assert_eq!(rooms(&columns), [1, 0, 1]);
         columns.add_row(3, &[(1, 5.0)]);
         assert_eq!(rooms(&columns), [1, 0, 1], "a new row leaves the room as it is");
+    }
+
+    #[test]
+    fn columns_beyond_are_found_wherever_they_stand() {
+        let mut columns = Columns::default();
+        for at in 0..3 * TOGETHER + 5 {
+            let most = if at == 7 { f64::INFINITY } else { 10.0 };
+            columns.push(&Column { entries: Vec::new(), cost: 1.0, least: 2.0, most }, 0);
+        }
+        let mut times = vec![1.0; columns.count()];
+        assert_eq!(columns.beyond(&times, 8.0), [7], "eight is no more than that");
+        let far = [0, TOGETHER - 1, TOGETHER, 3 * TOGETHER + 4];
+        for at in far {
+            times[at] = 1.5;
+        }
+        times[7] = 0.0;
+        let expected = [0, 7, TOGETHER - 1, TOGETHER, 3 * TOGETHER + 4];
+        assert_eq!(columns.beyond(&times, 8.0), expected, "nothing of what has no end cannot be told");
+        assert_eq!(columns.beyond(&times, 12.0), [7]);
     }
 }

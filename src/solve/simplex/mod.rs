@@ -218,6 +218,11 @@ impl Simplex {
         (self.columns.least[column], self.columns.most[column])
     }
 
+    /// The columns whose room between their bounds, times a number of each, is more than this.
+    pub(super) fn columns_beyond(&self, times: &[f64], much: f64) -> Vec<usize> {
+        self.columns.beyond(times, much)
+    }
+
     /// The column's value.
     pub(super) fn value(&self, column: usize) -> f64 {
         match self.places[column] {

@@ -1,5 +1,5 @@
 //! Patterns: the panels crosscut from one strip. Finds the pattern that is worth most at given prices of the panels,
-//! and every pattern worth at least so much.
+//! and every pattern worth at least so much, or of these the largest only.
 
 use super::chain::{Chain, Link, chains};
 use super::knapsack::{Choice, Knapsack, NEVER, Side, Step, Terms};

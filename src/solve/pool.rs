@@ -410,6 +410,19 @@ mod tests {
             let (verdict, _) = Search::new(&problem, &need, program, money.cost, 100_000, &Patient).run();
             let Verdict::Found(draft) = verdict else { panic!("{verdict:?} of {}", money.cost) };
             prop_assert_eq!(draft.cost(&problem), money.cost);
+            // What two prices let pass is what each of them does, of the strips that are left.
+            let other = bounded(&problem, &need, &scope, relaxed.prices.clone());
+            let reach = (money.cost + problem.charges.sheets[1] / 2, 1_000_000);
+            let list = |prices: &[&Bounded]| pool(&problem, &need, &scope, prices, reach, &Patient).expect("a list");
+            let [both, one, another] = [&[&found, &other][..], &[&found], &[&other]].map(list);
+            let mut each: BTreeSet<Made> = one.into_iter().filter(|made| another.contains(made)).collect();
+            let layouts = |made: &Made| match made {
+                Made::Layout(layout) => layout.blanks(&problem).map(|(blank, _)| blank).collect(),
+                Made::Pattern(_) | Made::OnHand(..) => Vec::new(),
+            };
+            let given: BTreeSet<Blank> = each.iter().flat_map(layouts).collect();
+            each.retain(|made| !matches!(made, Made::Pattern(pattern) if !given.contains(&pattern.blank)));
+            prop_assert_eq!(both, each.into_iter().collect::<Vec<_>>());
         }
     }
 }

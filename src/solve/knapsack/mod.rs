@@ -233,7 +233,7 @@ mod tests {
     use proptest::prelude::*;
 
     /// Every filling of a room from a state on, worth what it is worth.
-    fn every(choices: &[Choice], (state, room): (usize, i64), tail: &Tail) -> Vec<Filling> {
+    pub(super) fn every(choices: &[Choice], (state, room): (usize, i64), tail: &Tail) -> Vec<Filling> {
         let Some((choice, rest)) = choices.split_last() else {
             let value = if state == 0 { tail.worth(room) } else { NEVER };
             return if value <= NEVER { Vec::new() } else { vec![Filling { copies: Vec::new(), value }] };
@@ -298,95 +298,5 @@ mod tests {
                 prop_assert_eq!(by_copies(seen), by_copies(near.collect()));
             }
         }
-
-        /// Every filling that is worth enough at its own values and at others, and leaves no room for one more piece.
-        #[test]
-        fn shows_what_meets_the_terms(
-            pieces in prop::collection::vec((1..9_i64, prop::sample::select(vec![0_u32, 1, 2, 3, u32::MAX]), -3..20_i64, any::<bool>()), 1..4),
-            others in prop::collection::vec((prop::collection::vec(-3..20_i64, 3), -5..5_i64, prop::option::of(-5..60_i64)), 0..3),
-            (room, floor) in (0..24_i64, -5..60_i64),
-            (largest, counted, coarse) in (any::<bool>(), any::<bool>(), any::<bool>()),
-            left_out in prop::collection::vec(any::<bool>(), 0..4),
-            tail in prop::sample::select(vec![Tail::Nothing, Tail::UsedUp, Tail::Kept { lost: 1, steps: vec![(3, 4), (20, 9)] }]),
-        ) {
-            let step = |meets| if counted { Step::Count } else if meets { Step::Meet } else { Step::Stay };
-            // Lengths that no table is fine enough for, where nothing may have to be used up.
-            let coarse = coarse && tail != Tail::UsedUp;
-            let times = if coarse { 10_007 } else { 1 };
-            let choice = |(at, &(size, most, value, meets)): (usize, &(i64, u32, i64, bool))| {
-                Choice { length: size * times + i64::from(coarse && at == 1), most, value, step: step(meets) }
-            };
-            let choices: Vec<Choice> = pieces.iter().enumerate().map(choice).collect();
-            let (room, states) = (room * times, if counted { 5 } else { 2 });
-            let knapsack = Knapsack::new(choices.clone(), room, states, tail.clone());
-            let tables: Vec<Knapsack> = others
-                .iter()
-                .map(|(values, _, _)| {
-                    let choices = choices.iter().zip(values).map(|(choice, value)| Choice { value: *value, ..*choice });
-                    Knapsack::new(choices.collect(), room, states, tail.clone())
-                })
-                .collect();
-            let worth = |filling: &Filling, values: &[i64]| {
-                filling.copies.iter().zip(values).map(|(copies, value)| i64::from(*copies) * value).sum::<i64>()
-            };
-            let own: Vec<i64> = choices.iter().map(|choice| choice.value).collect();
-            for state in 0..states {
-                let meeting = every(&choices, (state, room), &tail).into_iter().filter_map(|filling| {
-                    let left = room - worth(&filling, &choices.iter().map(|choice| choice.length).collect::<Vec<_>>());
-                    let is_out = |at: usize| left_out.get(at) == Some(&true);
-                    let mut cut = filling.copies.iter().zip(&choices).enumerate();
-                    if cut.clone().any(|(at, (copies, _))| *copies > 0 && is_out(at)) {
-                        return None;
-                    }
-                    let more = |copies: u32, choice: &Choice| copies < choice.most && choice.length <= left;
-                    if largest && cut.any(|(at, (copies, choice))| more(*copies, choice) && !is_out(at)) {
-                        return None;
-                    }
-                    let (tail, mut value) = (filling.value - worth(&filling, &own), filling.value);
-                    for (values, beside, floor) in &others {
-                        let other = beside + worth(&filling, values) + tail;
-                        match floor {
-                            Some(floor) if other < *floor => return None,
-                            Some(_) => {}
-                            None => value = value.min(other),
-                        }
-                    }
-                    (value >= floor).then_some((filling.copies, value))
-                });
-                let mut meeting: Vec<_> = meeting.collect();
-                let sides = tables.iter().zip(&others);
-                let sides = sides.map(|(tables, (_, beside, floor))| Side { tables, beside: *beside, floor: *floor });
-                let passed = std::cell::Cell::new(usize::MAX);
-                let left_out = left_out.clone();
-                let terms = Terms { sides: sides.collect(), largest: largest.then_some(&passed), left_out };
-                let mut seen = Vec::new();
-                knapsack.walk((choices.len(), state, room), terms, &mut floor.clone(), &mut |filling, _| {
-                    seen.push((filling.copies.clone(), filling.value));
-                    true
-                });
-                meeting.sort_unstable();
-                seen.sort_unstable();
-                prop_assert_eq!(seen, meeting);
-            }
-        }
-    }
-
-    #[test]
-    fn a_walk_stops_where_no_more_may_be_passed_over() {
-        let choice = |length, most| Choice { length, most, value: 1, step: Step::Stay };
-        // Of one long piece and any number of short ones: with none of the short ones there is room for one.
-        let knapsack = Knapsack::new(vec![choice(6, 1), choice(2, u32::MAX)], 9, 1, Tail::Nothing);
-        let walk = |passed: usize| {
-            let (passed, mut seen) = (std::cell::Cell::new(passed), Vec::new());
-            let terms = Terms { largest: Some(&passed), ..Terms::default() };
-            let to_the_end = knapsack.walk((2, 0, 9), terms, &mut 0, &mut |filling, _| {
-                seen.push(filling.copies.clone());
-                true
-            });
-            (seen, to_the_end)
-        };
-        let (all, to_the_end) = walk(usize::MAX);
-        assert_eq!((all.as_slice(), to_the_end), ([vec![0, 4], vec![1, 1]].as_slice(), true));
-        assert_eq!(walk(1), (vec![vec![0, 4]], false));
     }
 }

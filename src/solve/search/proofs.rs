@@ -223,12 +223,16 @@ mod tests {
                 proofs
             })
         };
-        let alone = fields(&kept(false, &[3], 0));
-        for price in [0, 2, -30] {
-            let mut proofs = kept(true, &[3, price], 1);
-            proofs.uncount(&[1]);
-            assert_eq!(fields(&proofs), alone, "a price of {price} is gone");
+        // Without the row the first column costs more than it is worth at a price of 3, and less at 30; with it either.
+        for least in [3, 30] {
+            let alone = fields(&kept(false, &[least], 0));
+            for price in [0, 2, -30, 30] {
+                let mut proofs = kept(true, &[least, price], 1);
+                proofs.uncount(&[1]);
+                assert_eq!(fields(&proofs), alone, "a price of {price} is gone");
+            }
         }
+        let alone = fields(&kept(false, &[3], 0));
         let mut proofs = kept(false, &[3], 0);
         proofs.count();
         assert_eq!(fields(&proofs), fields(&kept(true, &[3, 0], 1)));

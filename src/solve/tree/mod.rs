@@ -2,8 +2,11 @@
 //! gives its bound, whole numbers decide about it. Nodes whose few remaining candidates can be listed are searched
 //! through; the others are split by a count that is not whole: sheets of a kind, sheets ripped one way, strips of a
 //! width (branching on sums of Gilmore-Gomory variables, as in Vanderbeck 2000 and Silva, Alvelos and Valerio de
-//! Carvalho 2010). The most promising node comes first, so the least bound of the nodes left is a bound on every plan. Where
-//! it has grown, others work beside it ([`beside`]).
+//! Carvalho 2010). The most promising node comes first, so the least bound of the nodes left is a bound on every plan. Of
+//! nodes with the same bound, those come first that went least astray on the way down, that is, into parts whose programs
+//! rose more than those of the other parts (limited discrepancy search, Harvey and Ginsberg 1995): where a plan for the
+//! bound is all that is missing, it more likely lies there. Where the tree has grown, others work beside it
+//! ([`beside`]).
 
 mod anew;
 mod beside;
@@ -20,7 +23,7 @@ use self::lists::Lists;
 use self::pair::Mate;
 use self::strand::Strand;
 use super::anew::Hints;
-use super::branching::{Branching, halves, open_counts, thirds};
+use super::branching::{Branching, Part, halves, open_counts, thirds};
 use super::cover::Covers;
 use super::draft::Draft;
 use super::generate::{Bounded, Relaxed};
@@ -42,6 +45,9 @@ const ALONE: usize = 8;
 /// Nodes made for each dive, at least.
 const EACH: usize = 8;
 
+/// In how many parts it counts how far astray a node lies: one that lies no further than another by such a part is as good.
+const ASTRAY: f64 = 8.0;
+
 /// What part of the bound a search reaches beyond it at most.
 const FINE: i64 = 4_000;
 
@@ -54,6 +60,8 @@ struct Node {
     bound: i64,
     depth: usize,
     order: usize,
+    /// How far astray it lies, summed over all splits on the way down.
+    astray: f64,
     /// How far above the bound the next search reaches, in steps of the charges.
     reach: i64,
     /// How often the search through its last list was broken off.
@@ -65,8 +73,8 @@ struct Node {
 enum Look {
     /// It holds nothing cheaper than the best plan.
     Closed,
-    /// Two parts, with the bound of both.
-    Split(i64, Vec<Scope>),
+    /// Parts, with the bound of all.
+    Split(i64, Vec<Part>),
     /// It holds nothing below this cost; the next search may reach further.
     Raised(i64),
     /// It can neither be closed nor split; the next search may take longer.
@@ -164,7 +172,8 @@ impl<'a> Tree<'a> {
             Look::Closed => {}
             Look::Split(bound, parts) => {
                 for part in parts {
-                    self.push(Node::new(bound, node.depth + 1, part));
+                    let astray = node.astray + part.astray;
+                    self.push(Node { astray, ..Node::new(bound, node.depth + 1, part.scope) });
                 }
             }
             Look::Raised(bound) => {
@@ -241,7 +250,7 @@ impl<'a> Tree<'a> {
             Some(Verdict::Unsure) | None => {
                 let limit = self.limit();
                 let parts = self.branching.split(&mut self.master, &node.scope, counts, limit);
-                let parts = parts.filter(|parts| !parts.contains(&node.scope));
+                let parts = parts.filter(|parts| parts.iter().all(|part| part.scope != node.scope));
                 let parts = parts.or_else(|| thirds(self.problem, self.need, &self.master, &node.scope));
                 match parts.or_else(|| halves(self.problem, self.need, &node.scope)) {
                     Some(parts) => Look::Split(bound, parts),
@@ -318,7 +327,13 @@ fn priced(problem: &Problem, need: &Need, draft: &Draft) -> (Draft, i64) {
 impl Node {
     /// A part that was not looked at yet.
     fn new(bound: i64, depth: usize, scope: Scope) -> Node {
-        Node { bound, depth, order: 0, reach: 1, efforts: 0, scope }
+        Node { bound, depth, order: 0, astray: 0.0, reach: 1, efforts: 0, scope }
+    }
+
+    /// In whole parts, how far astray it lies.
+    #[allow(clippy::cast_possible_truncation)] // less than one for each split on the way down
+    fn parts_astray(&self) -> i64 {
+        (self.astray * ASTRAY) as i64
     }
 
     /// Whether it is worth while to look for plans here with more care: now and then on the way down, and where the
@@ -331,7 +346,8 @@ impl Node {
 
 impl Ord for Node {
     fn cmp(&self, other: &Node) -> Ordering {
-        (self.bound, Reverse(self.depth), self.order).cmp(&(other.bound, Reverse(other.depth), other.order))
+        let key = |node: &Node| (node.bound, node.parts_astray(), Reverse(node.depth), node.order);
+        key(self).cmp(&key(other))
     }
 }
 
@@ -352,6 +368,27 @@ impl Eq for Node {}
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::collections::BTreeMap;
+
+    /// The deepest first, but those that lie a whole part further astray after the others, and a lesser bound before all.
+    #[test]
+    fn of_nodes_with_the_same_bound_those_come_first_that_went_least_astray() {
+        let node = |order: usize, (bound, depth): (i64, usize), parts: f64| {
+            let scope = Scope { kinds: Vec::new(), rippings: Vec::new(), strips: BTreeMap::new(), spare: false };
+            Node { order, astray: parts / ASTRAY, ..Node::new(bound, depth, scope) }
+        };
+        let nodes = [
+            node(1, (500, 2), 0.9),
+            node(2, (500, 2), 0.0),
+            node(3, (500, 3), 0.5),
+            node(4, (500, 9), 1.1),
+            node(5, (500, 4), 2.0),
+            node(6, (501, 9), 0.0),
+        ];
+        let mut open: BinaryHeap<Reverse<Node>> = nodes.into_iter().map(Reverse).collect();
+        let orders: Vec<usize> = std::iter::from_fn(|| open.pop()).map(|node| node.0.order).collect();
+        assert_eq!(orders, [3, 1, 2, 4, 5, 6]);
+    }
 
     #[test]
     fn searches_reach_further_each_time_as_far_as_steps_are_small() {

@@ -47,8 +47,7 @@ impl Branching {
             && far_from_whole(value) <= WHOLE
         {
             let (range, value) = (master.range(scope, count), whole_below(value + 0.5));
-            let around = [((value, value), 0.0), ((range.least, value - 1), 1.0), ((value + 1, range.most), 1.0)];
-            return Some(parts(scope, count, &around));
+            return Some(around(scope, count, value, range));
         }
         counts.sort_by(|a, b| far_from_whole(b.1).total_cmp(&far_from_whole(a.1)));
         let left = limit.map_or(f64::INFINITY, |limit| (real(limit) - master.cost()).max(0.0));
@@ -90,7 +89,8 @@ impl Branching {
 
 /// How far astray both parts lie that rise so much, where so much is left; not at all where that has no end.
 fn astray((down, up): (f64, f64), left: f64) -> (f64, f64) {
-    let more = |rise: f64, other: f64| if rise > other { (rise - other) / left.max(1e-9) } else { 0.0 };
+    let is_more = |rise: f64, other: f64| left.is_finite() && rise > other;
+    let more = |rise: f64, other: f64| if is_more(rise, other) { (rise - other) / left.max(1e-9) } else { 0.0 };
     (more(down, up), more(up, down))
 }
 
@@ -150,8 +150,12 @@ pub(super) fn thirds(problem: &Problem, need: &Need, master: &Master, scope: &Sc
     let mut open = counts.map(|(count, value)| (count, value, scope.range(problem, need, count)));
     let (count, value, range) = open.find(|(_, _, range)| !range.is_fixed())?;
     let value = whole_below(value + 0.5).clamp(range.least, range.most);
-    let around = [((value, value), 0.0), ((range.least, value - 1), 1.0), ((value + 1, range.most), 1.0)];
-    Some(parts(scope, count, &around))
+    Some(around(scope, count, value, range))
+}
+
+/// The parts of a scope where a count is this, or less, or more.
+fn around(scope: &Scope, count: Count, value: i64, range: Range) -> Vec<Part> {
+    parts(scope, count, &[((value, value), 0.0), ((range.least, value - 1), 1.0), ((value + 1, range.most), 1.0)])
 }
 
 /// The scope halved by a count of sheets that is not settled; none where all are.
@@ -265,5 +269,7 @@ mod tests {
             let expected = [(below, below, 0.0), (scope.kinds[0].least, below - 1, 1.0), (below + 1, most, 1.0)];
             assert_eq!(parts, expected, "as many, or fewer, or more");
         });
+        let none = astray((f64::INFINITY, 3.0), f64::INFINITY);
+        assert_eq!(none, (0.0, 0.0), "a part that holds nothing tells as little");
     }
 }

@@ -172,8 +172,7 @@ impl<'a> Tree<'a> {
             Look::Closed => {}
             Look::Split(bound, parts) => {
                 for part in parts {
-                    let astray = node.astray + part.astray;
-                    self.push(Node { astray, ..Node::new(bound, node.depth + 1, part.scope) });
+                    self.push(node.part(bound, part));
                 }
             }
             Look::Raised(bound) => {
@@ -330,6 +329,11 @@ impl Node {
         Node { bound, depth, order: 0, astray: 0.0, reach: 1, efforts: 0, scope }
     }
 
+    /// A part of it that was not looked at yet.
+    fn part(&self, bound: i64, part: Part) -> Node {
+        Node { astray: self.astray + part.astray, ..Node::new(bound, self.depth + 1, part.scope) }
+    }
+
     /// In whole parts, how far astray it lies.
     #[allow(clippy::cast_possible_truncation)] // less than one for each split on the way down
     fn parts_astray(&self) -> i64 {
@@ -370,12 +374,26 @@ mod tests {
     use super::*;
     use std::collections::BTreeMap;
 
+    fn scope() -> Scope {
+        Scope { kinds: Vec::new(), rippings: Vec::new(), strips: BTreeMap::new(), spare: false }
+    }
+
+    #[test]
+    fn a_part_of_a_part_lies_as_far_astray_as_both_splits_led() {
+        let node = Node::new(500, 0, scope());
+        let below =
+            node.part(510, Part { scope: scope(), astray: 0.5 }).part(520, Part { scope: scope(), astray: 0.25 });
+        assert_eq!((below.bound, below.depth, below.reach, below.efforts), (520, 2, 1, 0));
+        assert!((below.astray - 0.75).abs() < 1e-12);
+    }
+
     /// The deepest first, but those that lie a whole part further astray after the others, and a lesser bound before all.
     #[test]
     fn of_nodes_with_the_same_bound_those_come_first_that_went_least_astray() {
-        let node = |order: usize, (bound, depth): (i64, usize), parts: f64| {
-            let scope = Scope { kinds: Vec::new(), rippings: Vec::new(), strips: BTreeMap::new(), spare: false };
-            Node { order, astray: parts / ASTRAY, ..Node::new(bound, depth, scope) }
+        let node = |order: usize, (bound, depth): (i64, usize), parts: f64| Node {
+            order,
+            astray: parts / ASTRAY,
+            ..Node::new(bound, depth, scope())
         };
         let nodes = [
             node(1, (500, 2), 0.9),

@@ -19,8 +19,10 @@ const WHOLE: f64 = 1e-6;
 /// A part of a scope.
 #[derive(Debug)]
 pub(super) struct Part {
+    /// Its plans.
     pub scope: Scope,
-    /// How much more its bound rises than that of the other part, for what was left to the cost that closes both.
+    /// How much more its program rises than that of the other part, for what was left to the cost that closes both; of
+    /// parts around a whole value, one for those that leave it.
     pub astray: f64,
 }
 
@@ -242,8 +244,7 @@ mod tests {
         });
     }
 
-    /// Fewer sheets than the program uses are not enough, which closes that part; one more is mostly so little more that
-    /// the part is far from closed.
+    /// Fewer sheets than the program uses are not enough, which closes that part; one more leaves two sheets to the limit.
     #[test]
     fn the_part_that_rises_least_comes_first_and_the_other_lies_astray_by_as_much_as_it_rises_more() {
         on_a_program(|scope, master, sheet| {

@@ -5,7 +5,8 @@ use super::super::branching::only_sheets_cost;
 use super::super::generate::{Bounded, bounded, relax};
 use super::super::layout::Layout;
 use super::super::scope::Scope;
-use super::{Node, Tree};
+use super::Tree;
+use super::node::Node;
 
 /// Most times that covers are added at one program of a node.
 const ROUNDS: usize = 10;

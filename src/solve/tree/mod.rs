@@ -2,11 +2,8 @@
 //! gives its bound, whole numbers decide about it. Nodes whose few remaining candidates can be listed are searched
 //! through; the others are split by a count that is not whole: sheets of a kind, sheets ripped one way, strips of a
 //! width (branching on sums of Gilmore-Gomory variables, as in Vanderbeck 2000 and Silva, Alvelos and Valerio de
-//! Carvalho 2010). The most promising node comes first, so the least bound of the nodes left is a bound on every plan. Of
-//! nodes with the same bound, those come first that went least astray on the way down, that is, into parts whose programs
-//! rose more than those of the other parts (limited discrepancy search, Harvey and Ginsberg 1995): where a plan for the
-//! bound is all that is missing, it more likely lies there. Where the tree has grown, others work beside it
-//! ([`beside`]).
+//! Carvalho 2010). The most promising node comes first, so the least bound of the nodes left is a bound on every plan. Where
+//! it has grown, others work beside it ([`beside`]).
 
 mod anew;
 mod beside;
@@ -14,12 +11,14 @@ mod bounds;
 mod finder;
 mod lists;
 mod near;
+mod node;
 mod pair;
 mod plans;
 mod strand;
 
 use self::finder::Job;
 use self::lists::Lists;
+use self::node::Node;
 use self::pair::Mate;
 use self::strand::Strand;
 use super::anew::Hints;
@@ -36,7 +35,7 @@ use super::search::{Learned, Verdict};
 use super::watch::{Progress, Watch};
 use crate::data::Cents;
 use crate::model::Problem;
-use std::cmp::{Ordering, Reverse};
+use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
 /// Nodes made until others work beside the tree, and the finder dives and reworks for the first time: many batches are
@@ -45,29 +44,11 @@ const ALONE: usize = 8;
 /// Nodes made for each dive, at least.
 const EACH: usize = 8;
 
-/// In how many parts it counts how far astray a node lies: one that lies no further than another by such a part is as good.
-const ASTRAY: f64 = 8.0;
-
 /// What part of the bound a search reaches beyond it at most.
 const FINE: i64 = 4_000;
 
 /// How often a node that cannot be split comes back, to be searched for longer each time.
 const EFFORTS: u32 = 3;
-
-/// A part of all plans that is still open.
-struct Node {
-    /// No plan of it costs less, in units.
-    bound: i64,
-    depth: usize,
-    order: usize,
-    /// How far astray it lies, summed over all splits on the way down.
-    astray: f64,
-    /// How far above the bound the next search reaches, in steps of the charges.
-    reach: i64,
-    /// How often the search through its last list was broken off.
-    efforts: u32,
-    scope: Scope,
-}
 
 /// What a look at a node came to.
 enum Look {
@@ -323,90 +304,9 @@ fn priced(problem: &Problem, need: &Need, draft: &Draft) -> (Draft, i64) {
     (draft, cost)
 }
 
-impl Node {
-    /// A part that was not looked at yet.
-    fn new(bound: i64, depth: usize, scope: Scope) -> Node {
-        Node { bound, depth, order: 0, astray: 0.0, reach: 1, efforts: 0, scope }
-    }
-
-    /// A part of it that was not looked at yet.
-    fn part(&self, bound: i64, part: Part) -> Node {
-        Node { astray: self.astray + part.astray, ..Node::new(bound, self.depth + 1, part.scope) }
-    }
-
-    /// In whole parts, how far astray it lies.
-    #[allow(clippy::cast_possible_truncation)] // less than one for each split on the way down
-    fn parts_astray(&self) -> i64 {
-        (self.astray * ASTRAY) as i64
-    }
-
-    /// Whether it is worth while to look for plans here with more care: now and then on the way down, and where the
-    /// sheets to buy have just been settled; at each bound anew, until searches reach beyond it.
-    fn is_fresh(&self) -> bool {
-        let settled = self.scope.is_bought() && self.scope.strips.is_empty();
-        self.reach == 1 && (self.depth == 0 || self.depth.is_power_of_two() || settled)
-    }
-}
-
-impl Ord for Node {
-    fn cmp(&self, other: &Node) -> Ordering {
-        let key = |node: &Node| (node.bound, node.parts_astray(), Reverse(node.depth), node.order);
-        key(self).cmp(&key(other))
-    }
-}
-
-impl PartialOrd for Node {
-    fn partial_cmp(&self, other: &Node) -> Option<Ordering> {
-        Some(self.cmp(other))
-    }
-}
-
-impl PartialEq for Node {
-    fn eq(&self, other: &Node) -> bool {
-        self.cmp(other) == Ordering::Equal
-    }
-}
-
-impl Eq for Node {}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::collections::BTreeMap;
-
-    fn scope() -> Scope {
-        Scope { kinds: Vec::new(), rippings: Vec::new(), strips: BTreeMap::new(), spare: false }
-    }
-
-    #[test]
-    fn a_part_of_a_part_lies_as_far_astray_as_both_splits_led() {
-        let node = Node::new(500, 0, scope());
-        let below =
-            node.part(510, Part { scope: scope(), astray: 0.5 }).part(520, Part { scope: scope(), astray: 0.25 });
-        assert_eq!((below.bound, below.depth, below.reach, below.efforts), (520, 2, 1, 0));
-        assert!((below.astray - 0.75).abs() < 1e-12);
-    }
-
-    /// The deepest first, but those that lie a whole part further astray after the others, and a lesser bound before all.
-    #[test]
-    fn of_nodes_with_the_same_bound_those_come_first_that_went_least_astray() {
-        let node = |order: usize, (bound, depth): (i64, usize), parts: f64| Node {
-            order,
-            astray: parts / ASTRAY,
-            ..Node::new(bound, depth, scope())
-        };
-        let nodes = [
-            node(1, (500, 2), 0.9),
-            node(2, (500, 2), 0.0),
-            node(3, (500, 3), 0.5),
-            node(4, (500, 9), 1.1),
-            node(5, (500, 4), 2.0),
-            node(6, (501, 9), 0.0),
-        ];
-        let mut open: BinaryHeap<Reverse<Node>> = nodes.into_iter().map(Reverse).collect();
-        let orders: Vec<usize> = std::iter::from_fn(|| open.pop()).map(|node| node.0.order).collect();
-        assert_eq!(orders, [3, 1, 2, 4, 5, 6]);
-    }
 
     #[test]
     fn searches_reach_further_each_time_as_far_as_steps_are_small() {

@@ -3,9 +3,10 @@
 //! with the least bound, and gives some of them away where the other has fewer. As with all that strands tell, a tree
 //! learns of that a lag later, however fast either is; so which tree closes which node does not hang on that.
 
+use super::Tree;
 use super::finder::Job;
+use super::node::Node;
 use super::strand::Strand;
-use super::{Node, Tree};
 use std::cmp::Reverse;
 use std::collections::{BinaryHeap, VecDeque};
 use std::mem::take;
@@ -184,13 +185,11 @@ impl<'a> Tree<'a> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::scope::Scope;
+    use super::super::node::tests::scope;
     use super::*;
-    use std::collections::BTreeMap;
 
     fn nodes(bounds: &[i64]) -> Vec<Node> {
-        let scope = Scope { kinds: Vec::new(), rippings: Vec::new(), strips: BTreeMap::new(), spare: false };
-        bounds.iter().map(|bound| Node::new(*bound, 0, scope.clone())).collect()
+        bounds.iter().map(|bound| Node::new(*bound, 0, scope())).collect()
     }
 
     fn sent_before(mate: &mut Mate, horizon: u64) -> Vec<i64> {

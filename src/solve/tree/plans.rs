@@ -164,7 +164,7 @@ impl Tree<'_> {
 #[cfg(test)]
 mod tests {
     use super::super::super::generate::generate;
-    use super::super::Node;
+    use super::super::node::Node;
     use super::*;
     use crate::data::{File, Source, read};
     use crate::solve::Patient;
